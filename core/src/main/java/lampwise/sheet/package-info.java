@@ -1,0 +1,2 @@
+/** The table of one kind of unit: each lamp state, its rhythm and its meaning. */
+package lampwise.sheet;
