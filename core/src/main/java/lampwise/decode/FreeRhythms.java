@@ -3,6 +3,7 @@ package lampwise.decode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import lampwise.rhythm.Limits;
 
 /**
  * Rhythms that no sheet lists: one to ten blinks a cycle in one or two groups, with broad priors
@@ -18,11 +19,11 @@ import java.util.List;
 record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   private static final int MOST_BLINKS = 10;
   private static final double LEAST_CYCLE = 0.1;
-  private static final double LOG_CYCLES = Math.log(Templates.MOST_CYCLE / LEAST_CYCLE);
-  private static final double LOG_APARTS = Math.log(Templates.MOST_APART / Templates.LEAST_APART);
-  private static final double LOG_PAUSES = Math.log(Templates.MOST_CYCLE / 0.2);
+  private static final double LOG_CYCLES = Math.log(Limits.CYCLE_MOST_SECONDS / LEAST_CYCLE);
+  private static final double LOG_APARTS = Math.log(Limits.APART_MOST_SECONDS / Limits.APART_LEAST_SECONDS);
+  private static final double LOG_PAUSES = Math.log(Limits.CYCLE_MOST_SECONDS / 0.2);
   private static final double LOG_LENGTHS =
-      Math.log(Templates.MOST_CYCLE / Templates.LEAST_BLINK);
+      Math.log(Limits.CYCLE_MOST_SECONDS / Limits.BLINK_LEAST_SECONDS);
 
   /** How far the stretch of a proposed train reaches to either side. */
   private static final double STRETCH = 0.08;
@@ -52,7 +53,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
 
   /** Single blinks of every period, for recordings too short to propose one. */
   private static void singles(Evidence evidence, List<FreeRhythms> proposals) {
-    Choices cycles = Choices.grid(LEAST_CYCLE, Templates.MOST_CYCLE, 0.54);
+    Choices cycles = Choices.grid(LEAST_CYCLE, Limits.CYCLE_MOST_SECONDS, 0.54);
     double widen = Math.exp(cycles.half());
     for (double cycle : cycles.values()) {
       double logWeight = -Math.log(MOST_BLINKS) - Math.log(cycles.values().length);

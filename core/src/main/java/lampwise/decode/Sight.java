@@ -2,13 +2,13 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import lampwise.light.Blink;
 import lampwise.light.BlinkLog;
 import lampwise.light.LightCurve;
 import lampwise.light.Recording;
 import lampwise.light.Window;
+import lampwise.rhythm.Phrase;
 
 /**
  * Evidence drawn from a recording, or the reason why there is none.
@@ -106,9 +106,11 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
     List<String> notes = new ArrayList<>();
     if (spans.periodSeconds() > 0) {
       notes.add(
-          text(
-              "a sample every %s s: blinks closer together than %s s cannot be seen",
-              shown(spans.periodSeconds()), shown(2.5 * spans.periodSeconds())));
+          "a sample every "
+              + Phrase.shown(Measured.round(spans.periodSeconds(), 3))
+              + ": blinks closer together than "
+              + Phrase.shown(Measured.round(2.5 * spans.periodSeconds(), 3))
+              + " cannot be seen");
     }
     if (!spans.pauses().isEmpty()) {
       notes.add("nothing is known of the pauses without samples: " + list(spans.pauses()));
@@ -152,20 +154,12 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
     StringBuilder text = new StringBuilder();
     for (int i = 0; i < Math.min(MOST_LISTED, stretches.size()); i++) {
       text.append(i == 0 ? "" : ", ")
-          .append(
-              text(
-                  "%s to %s s",
-                  shown(stretches.get(i).fromSeconds()), shown(stretches.get(i).toSeconds())));
+          .append(Measured.round(stretches.get(i).fromSeconds(), 2))
+          .append(" to ")
+          .append(Measured.round(stretches.get(i).toSeconds(), 2))
+          .append(" s");
     }
     int more = stretches.size() - MOST_LISTED;
     return more > 0 ? text + " and " + more + " more" : text.toString();
-  }
-
-  private static String shown(double seconds) {
-    return text(seconds < 1 ? "%.3f" : "%.2f", seconds);
-  }
-
-  private static String text(String format, Object... values) {
-    return String.format(Locale.ROOT, format, values);
   }
 }

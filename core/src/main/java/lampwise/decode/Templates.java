@@ -8,6 +8,7 @@ import lampwise.rhythm.Count;
 import lampwise.rhythm.Cycle;
 import lampwise.rhythm.Ending;
 import lampwise.rhythm.Length;
+import lampwise.rhythm.Limits;
 import lampwise.rhythm.Part;
 import lampwise.rhythm.Rate;
 import lampwise.rhythm.Rhythm;
@@ -15,19 +16,8 @@ import lampwise.rhythm.Size;
 
 /** Turns a rhythm into pulse trains: known durations as they are, the others as far as they go. */
 final class Templates {
-  /** What eyes and lamps allow where nothing is said, in seconds. */
-  static final double LEAST_APART = 0.12;
-
-  static final double MOST_APART = 3;
-  static final double MOST_CYCLE = 60;
-  static final double LEAST_BLINK = 0.03;
-  static final double MOST_BLINK = 2;
-
   /** A length to lay out pulses with where none is known. */
   static final double USUAL_BLINK = 0.1;
-
-  /** A pause is at least this many times what it separates. */
-  private static final double PAUSE = 1.5;
 
   private static final int MOST_TRAINS = 160;
 
@@ -136,7 +126,7 @@ final class Templates {
           rate.mostPerSecond() > rate.leastPerSecond()
               ? Choices.grid(1 / rate.mostPerSecond(), 1 / rate.leastPerSecond(), 0.1)
               : Choices.exactly(1 / rate.leastPerSecond());
-      Choices lengths = Choices.said(rated.length(), LEAST_APART, MOST_CYCLE);
+      Choices lengths = Choices.said(rated.length(), Limits.APART_LEAST_SECONDS, Limits.CYCLE_MOST_SECONDS);
       for (int i = 0; i < periods.values().length; i++) {
         for (int j = 0; j < lengths.values().length; j++) {
           double period = periods.values()[i];
@@ -154,7 +144,7 @@ final class Templates {
     } else {
       Optional<Length> said =
           part instanceof Part.Lit lit ? lit.length() : ((Part.Unlit) part).length();
-      Choices lengths = Choices.saidOr(said, LEAST_BLINK, MOST_CYCLE, Choices.unknown());
+      Choices lengths = Choices.saidOr(said, Limits.BLINK_LEAST_SECONDS, Limits.CYCLE_MOST_SECONDS, Choices.unknown());
       for (int i = 0; i < lengths.values().length; i++) {
         laid.add(new Laid(part, 1, lengths.values()[i], 0));
         choose(
@@ -177,13 +167,13 @@ final class Templates {
       Part.Blinks blinks) {
     int counts = blinks.count().max() - blinks.count().min() + 1;
     Choices lengths =
-        Choices.saidOr(blinks.of(), LEAST_BLINK, MOST_BLINK, blinkLength(blinks.size()));
+        Choices.saidOr(blinks.of(), Limits.BLINK_LEAST_SECONDS, Limits.BLINK_MOST_SECONDS, blinkLength(blinks.size()));
     for (int count = blinks.count().min(); count <= blinks.count().max(); count++) {
       Choices aparts =
           count == 1
               ? Choices.exactly(USUAL_BLINK)
               : Choices.saidOr(
-                  blinks.apart(), LEAST_APART, MOST_APART, aparts(laid));
+                  blinks.apart(), Limits.APART_LEAST_SECONDS, Limits.APART_MOST_SECONDS, aparts(laid));
       for (int i = 0; i < lengths.values().length; i++) {
         for (int j = 0; j < aparts.values().length; j++) {
           laid.add(new Laid(blinks, count, lengths.values()[i], aparts.values()[j]));
@@ -218,7 +208,7 @@ final class Templates {
         return Choices.exactly(earlier.apart());
       }
     }
-    return Choices.proposed(near, LEAST_APART, MOST_APART);
+    return Choices.proposed(near, Limits.APART_LEAST_SECONDS, Limits.APART_MOST_SECONDS);
   }
 
   /** Lays out the pulses of one choice of values, proposing pauses where they are not said. */
@@ -235,8 +225,8 @@ final class Templates {
     }
     Choices pauses =
         openPause
-            ? Choices.proposed(near, Math.max(PAUSE * inner, 0.2), MOST_CYCLE / 2)
-            : Choices.exactly(PAUSE * Math.max(inner, USUAL_BLINK));
+            ? Choices.proposed(near, Math.max(Limits.PAUSE_RATIO_LEAST * inner, 0.2), Limits.CYCLE_MOST_SECONDS / 2)
+            : Choices.exactly(Limits.PAUSE_RATIO_LEAST * Math.max(inner, USUAL_BLINK));
     for (int i = 0; i < pauses.values().length; i++) {
       Choices cycles = cycles(layout, laid, pulses);
       for (int j = 0; j < cycles.values().length; j++) {
@@ -254,14 +244,14 @@ final class Templates {
   /** The whole cycle: as said, as long as its parts, or as the recording proposes. */
   private Choices cycles(Layout layout, List<Laid> laid, int pulses) {
     if (layout.ending() instanceof Ending.Every every) {
-      return Choices.said(every.cycle(), LEAST_APART, MOST_CYCLE);
+      return Choices.said(every.cycle(), Limits.APART_LEAST_SECONDS, Limits.CYCLE_MOST_SECONDS);
     }
     boolean complete = layout.lastIsDark() && !hasFiller(layout, laid);
     if (layout.ending() instanceof Ending.Once || complete) {
       return Choices.exactly(0);
     }
     return Choices.proposed(
-        Intervals.common(starts, Math.max(1, pulses), 4), LEAST_APART, MOST_CYCLE);
+        Intervals.common(starts, Math.max(1, pulses), 4), Limits.APART_LEAST_SECONDS, Limits.CYCLE_MOST_SECONDS);
   }
 
   private static boolean hasFiller(Layout layout, List<Laid> laid) {
