@@ -15,10 +15,10 @@ import java.util.List;
  */
 final class Chain {
   /** How many chains are carried on. */
-  private static final int BEAM = 40;
+  private static final int BEAM = 24;
 
   /** Chains this much below the best one (natural logarithm) are dropped. */
-  private static final double DROP = 14;
+  private static final double DROP = 12;
 
   /** Pulses are looked for this many standard deviations around a blink. */
   private static final double GATE = 4.5;
@@ -402,7 +402,11 @@ final class Chain {
    * phase.
    */
   double logNothing() {
-    int phases = 24;
+    double expected =
+        train.repeats() && train.perCycle() > 0
+            ? evidence.window().lengthSeconds() / train.cycleSeconds() * train.perCycle()
+            : 1;
+    int phases = expected > 20 ? 3 : 24;
     double stretch = 0.5 * (train.low() + train.high());
     double sum = Double.NEGATIVE_INFINITY;
     double from = evidence.window().fromSeconds();
@@ -418,7 +422,7 @@ final class Chain {
         pulse = -train.perCycle();
       }
       double log = 0;
-      for (; pulse <= train.last() && log > -200; pulse++) {
+      for (; pulse <= train.last() && log > -80; pulse++) {
         double time = start + stretch * train.on(pulse);
         if (time > evidence.window().toSeconds()) {
           break;

@@ -50,6 +50,17 @@ record Evidence(
     return new Evidence(new Window(start, end), inside, blind, settings, level);
   }
 
+  /** The starts of the blinks, rising. */
+  double[] starts() {
+    return notes.stream().mapToDouble(Note::on).toArray();
+  }
+
+  /** The same evidence with two of its noise settings, for a quick look. */
+  Evidence roughly() {
+    Noise[] few = {settings[settings.length / 3], settings[settings.length - 1]};
+    return new Evidence(window, notes, blind, few, level);
+  }
+
   /** Seconds of the window that were really watched. */
   double watchedSeconds() {
     double seconds = window.lengthSeconds();
@@ -85,10 +96,10 @@ record Evidence(
   private static double inside(Window stretch, double seconds, double sd) {
     double below = (stretch.fromSeconds() - seconds) / sd;
     double above = (stretch.toSeconds() - seconds) / sd;
-    if (below < -6 && above > 6) {
+    if (below < -5 && above > 5) {
       return 1;
     }
-    if (below > 6 || above < -6) {
+    if (below > 5 || above < -5) {
       return 0;
     }
     return Gauss.cumulative(above) - Gauss.cumulative(below);

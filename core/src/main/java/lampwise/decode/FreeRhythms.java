@@ -36,7 +36,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
 
   /** The rhythms that a recording proposes. */
   static List<FreeRhythms> propose(Evidence evidence) {
-    double[] starts = evidence.notes().stream().mapToDouble(Evidence.Note::on).toArray();
+    double[] starts = evidence.starts();
     List<FreeRhythms> proposals = new ArrayList<>();
     if (starts.length <= 3) {
       singles(evidence, proposals);

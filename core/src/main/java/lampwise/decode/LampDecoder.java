@@ -16,7 +16,6 @@ import lampwise.rhythm.Part;
 import lampwise.rhythm.Rhythm;
 import lampwise.rhythm.Size;
 import lampwise.sheet.CodeSheet;
-import lampwise.sheet.LampState;
 
 /**
  * The decoder: evidence from the recording, pulse trains from the sheet, every way to fold one on
@@ -25,7 +24,7 @@ import lampwise.sheet.LampState;
  */
 public final class LampDecoder implements Decoder {
   /** A state that leaves this share of the blinks without partner explains them poorly. */
-  private static final double POORLY = 0.2;
+  private static final double POORLY = 0.34;
 
   /** Makes one; it has no settings and keeps no state. */
   public LampDecoder() {}
@@ -126,7 +125,7 @@ public final class LampDecoder implements Decoder {
       Evidence stretch =
           evidence.within(segment.stretch().fromSeconds(), segment.stretch().toSeconds());
       Optional<Explained> explained =
-          explain(sheet, new Likelihoods(evidence, recording.marks()), stretch, segment.candidates());
+          explain(sheet, new Likelihoods(sheet, evidence, recording.marks()), stretch, segment.candidates());
       blinks.addAll(
           explained.map(e -> e.blinks(stretch)).orElseGet(() -> byThemselves(stretch)));
     }
@@ -153,8 +152,8 @@ public final class LampDecoder implements Decoder {
 
   private static List<Segment> segments(
       CodeSheet sheet, Recording recording, Evidence evidence, int number) {
-    Likelihoods likelihoods = new Likelihoods(evidence, recording.marks());
-    double[] whole = logLikelihoods(sheet, likelihoods, evidence);
+    Likelihoods likelihoods = new Likelihoods(sheet, evidence, recording.marks());
+    double[] whole = likelihoods.whole();
     List<Candidate> candidates = Posterior.candidates(sheet, whole);
     Optional<Explained> explained = explain(sheet, likelihoods, evidence, candidates);
     boolean poorly =
@@ -176,7 +175,7 @@ public final class LampDecoder implements Decoder {
       List<Candidate> here =
           all
               ? candidates
-              : Posterior.candidates(sheet, logLikelihoods(sheet, likelihoods, stretch));
+              : Posterior.candidates(sheet, likelihoods.of(stretch));
       Optional<Explained> how =
           all ? explained : explain(sheet, likelihoods, stretch, here);
       Optional<Rhythm> observed =
@@ -196,9 +195,7 @@ public final class LampDecoder implements Decoder {
       Evidence all,
       double[] whole) {
     double[] logs =
-        stretch.window().equals(all.window())
-            ? whole
-            : logLikelihoods(sheet, likelihoods, stretch);
+        stretch.window().equals(all.window()) ? whole : likelihoods.of(stretch.roughly());
     double[] priors = Posterior.priors(sheet);
     Segmenter.Best best = new Segmenter.Best(0, Double.NEGATIVE_INFINITY);
     for (int i = 0; i < priors.length; i++) {
@@ -210,18 +207,6 @@ public final class LampDecoder implements Decoder {
     return best;
   }
 
-  private static double[] logLikelihoods(
-      CodeSheet sheet, Likelihoods likelihoods, Evidence stretch) {
-    int states = sheet.states().size();
-    double[] logs = new double[states + 2];
-    for (int i = 0; i < states; i++) {
-      logs[i] = likelihoods.ofState(sheet, sheet.states().get(i), stretch);
-    }
-    logs[states] = likelihoods.unlisted(stretch);
-    logs[states + 1] = Likelihoods.noRhythm(stretch);
-    return logs;
-  }
-
   /** How the likeliest candidate that blinks explains the blinks; empty if none does. */
   private static Optional<Explained> explain(
       CodeSheet sheet, Likelihoods likelihoods, Evidence stretch, List<Candidate> candidates) {
@@ -229,11 +214,14 @@ public final class LampDecoder implements Decoder {
     if (stretch.notes().isEmpty() || top.equals(CodeSheet.NO_RHYTHM)) {
       return Optional.empty();
     }
-    Optional<LampState> state = sheet.state(top);
-    if (state.isEmpty()) {
+    int state = 0;
+    while (state < sheet.states().size() && !sheet.states().get(state).name().equals(top)) {
+      state++;
+    }
+    if (state == sheet.states().size()) {
       return freely(stretch);
     }
-    return likelihoods.trains(sheet, state.get()).stream()
+    return likelihoods.trains(state).stream()
         .map(train -> Explained.of(train, stretch, train.logWeight()))
         .max((a, b) -> Double.compare(a.logWeight(), b.logWeight()));
   }

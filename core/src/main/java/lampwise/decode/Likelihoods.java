@@ -19,37 +19,94 @@ final class Likelihoods {
   private static final double MOST_RATE = 3;
   private static final int RATES = 24;
 
-  private final Evidence evidence;
-  private final Marks marks;
-  private final double[] starts;
+  /** Candidates this far below the best one (natural logarithm) are not looked at more closely. */
+  private static final double HOPELESS = 20;
 
-  Likelihoods(Evidence evidence, Marks marks) {
+  private final CodeSheet sheet;
+  private final Evidence evidence;
+  private final List<List<Train>> trains = new ArrayList<>();
+  private final List<List<Visibility>> ways = new ArrayList<>();
+
+  Likelihoods(CodeSheet sheet, Evidence evidence, Marks marks) {
+    this.sheet = sheet;
     this.evidence = evidence;
-    this.marks = marks;
-    this.starts = evidence.notes().stream().mapToDouble(Evidence.Note::on).toArray();
+    double[] starts = evidence.starts();
+    for (LampState state : sheet.states()) {
+      trains.add(
+          state.rhythm() instanceof Rhythm.Blinking blinking
+              ? Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance(), starts)
+              : List.of());
+      ways.add(Visibility.of(state.seen(), marks, evidence.window()));
+    }
   }
 
   /** The pulse trains of a state; none if it is dark or steady. */
-  List<Train> trains(CodeSheet sheet, LampState state) {
-    if (state.rhythm() instanceof Rhythm.Blinking blinking) {
-      return Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance(), starts);
-    }
-    return List.of();
+  List<Train> trains(int state) {
+    return trains.get(state);
   }
 
-  /** Logarithm of the likelihood under a state, noise summed over, inside a stretch. */
-  double ofState(CodeSheet sheet, LampState state, Evidence stretch) {
-    List<Train> trains = trains(sheet, state);
-    List<Visibility> ways = Visibility.of(state.seen(), marks, evidence.window());
-    double sum = Double.NEGATIVE_INFINITY;
-    for (Noise noise : stretch.settings()) {
-      for (Visibility way : ways) {
-        if (way.probability() > 0) {
-          sum = Gauss.logAdd(sum, Math.log(way.probability()) + way(state, trains, way, stretch, noise));
+  /** Logarithms of the likelihoods of the whole recording, in the order of the priors. */
+  double[] whole() {
+    return of(evidence);
+  }
+
+  /**
+   * Logarithms of the likelihoods of a stretch, in the order of the priors, noise summed over. A few
+   * noise settings tell which candidates are hopeless; the others see them all.
+   */
+  double[] of(Evidence stretch) {
+    int states = sheet.states().size();
+    Noise[] settings = stretch.settings();
+    List<FreeRhythms> free = FreeRhythms.propose(stretch);
+    double[] sums = new double[states + 2];
+    double[] probes = new double[states + 2];
+    double best = noRhythm(stretch);
+    int step = Math.max(1, settings.length / 3);
+    for (int i = 0; i <= states; i++) {
+      double sum = Double.NEGATIVE_INFINITY;
+      int count = 0;
+      for (int k = 0; k < settings.length; k += step) {
+        sum = Gauss.logAdd(sum, log(i, free, stretch, settings[k]));
+        count++;
+      }
+      sums[i] = sum;
+      probes[i] = sum - Math.log(count);
+      best = Math.max(best, probes[i]);
+    }
+    for (int i = 0; i <= states; i++) {
+      if (probes[i] < best - HOPELESS) {
+        sums[i] = probes[i];
+        continue;
+      }
+      for (int k = 0; k < settings.length; k++) {
+        if (k % step != 0) {
+          sums[i] = Gauss.logAdd(sums[i], log(i, free, stretch, settings[k]));
         }
       }
+      sums[i] -= Math.log(settings.length);
     }
-    return sum - Math.log(stretch.settings().length);
+    sums[states + 1] = noRhythm(stretch);
+    return sums;
+  }
+
+  private double log(int candidate, List<FreeRhythms> free, Evidence stretch, Noise noise) {
+    return candidate < sheet.states().size()
+        ? ofState(candidate, stretch, noise)
+        : unlisted(free, stretch, noise);
+  }
+
+  private double ofState(int number, Evidence stretch, Noise noise) {
+    double sum = Double.NEGATIVE_INFINITY;
+    for (Visibility way : ways.get(number)) {
+      if (way.probability() > 0) {
+        sum =
+            Gauss.logAdd(
+                sum,
+                Math.log(way.probability())
+                    + way(sheet.states().get(number), trains.get(number), way, stretch, noise));
+      }
+    }
+    return sum;
   }
 
   /** The recording with the lamp visible in these stretches only. */
@@ -105,16 +162,16 @@ final class Likelihoods {
     return Chain.strays(stretch, noise) + Math.log(STEADY_UNNOTED);
   }
 
-  /** Logarithm of the likelihood under a rhythm that no sheet lists. */
-  double unlisted(Evidence stretch) {
-    List<FreeRhythms> proposals = FreeRhythms.propose(stretch);
+  /** A rhythm that no sheet lists. */
+  private static double unlisted(List<FreeRhythms> proposals, Evidence stretch, Noise noise) {
     double sum = Double.NEGATIVE_INFINITY;
-    for (Noise noise : stretch.settings()) {
-      for (FreeRhythms free : proposals) {
-        sum = Gauss.logAdd(sum, free.logWeight(noise) + Fit.logLikelihood(free.train(), stretch, noise, false));
-      }
+    for (FreeRhythms free : proposals) {
+      sum =
+          Gauss.logAdd(
+              sum,
+              free.logWeight(noise) + Fit.logLikelihood(free.train(), stretch, noise, false));
     }
-    return sum - Math.log(stretch.settings().length);
+    return sum;
   }
 
   /** Logarithm of the likelihood of blinks that come at random, their rate summed over. */

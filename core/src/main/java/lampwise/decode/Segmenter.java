@@ -20,7 +20,7 @@ final class Segmenter {
   private static final double ANYWHERE = 0.002;
 
   /** How many places between blinks are tried. */
-  private static final int MOST_PLACES = 10;
+  private static final int MOST_PLACES = 6;
 
   private Segmenter() {}
 
