@@ -10,7 +10,6 @@ import lampwise.light.Marks;
 import lampwise.light.Origin;
 import lampwise.light.Targets;
 import lampwise.light.Window;
-import org.apache.commons.csv.CSVRecord;
 
 /** Reads a light curve from a table of times and light levels. */
 final class LightFile {
@@ -146,13 +145,13 @@ final class LightFile {
     return unit.unit().perSecond();
   }
 
-  private void take(long row, CSVRecord cells) throws FileException {
-    String timeCell = cell(cells, columns.time());
-    if (timeCell.isEmpty() && isBlank(cells)) {
-      return;
+  private boolean take(long row, Row cells) throws FileException {
+    String timeCell = cells.cell(columns.time());
+    if (timeCell.isEmpty() && cells.isBlank()) {
+      return true;
     }
     double time = time(row, timeCell);
-    String levelCell = cell(cells, columns.level());
+    String levelCell = cells.cell(columns.level());
     double level = table.decimals().parse(levelCell);
     if (Double.isFinite(level)) {
       samples.add(time, level);
@@ -164,6 +163,7 @@ final class LightFile {
     } else {
       missing++;
     }
+    return true;
   }
 
   private double time(long row, String cell) throws FileException {
@@ -187,19 +187,6 @@ final class LightFile {
     }
     throw table.fault(
         row, columns.time(), Numbers.quote(cell) + " is not written like the times before it");
-  }
-
-  private static String cell(CSVRecord cells, int column) {
-    return column < cells.size() ? cells.get(column).strip() : "";
-  }
-
-  private static boolean isBlank(CSVRecord cells) {
-    for (String cell : cells) {
-      if (!cell.isBlank()) {
-        return false;
-      }
-    }
-    return true;
   }
 
   private void order() throws FileException {

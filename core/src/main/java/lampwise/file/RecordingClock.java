@@ -89,6 +89,6 @@ record RecordingClock(
                   : " is a clock time and the file has none; expected seconds"));
     }
     double seconds = Numbers.tidy(time.value() - (writing == Writing.NUMBER ? 0 : zeroSeconds));
-    return writing == Writing.HOURS && seconds < -DAY / 2 ? seconds + DAY : seconds;
+    return writing == Writing.HOURS && seconds < -DAY / 2 ? Numbers.tidy(seconds + DAY) : seconds;
   }
 }

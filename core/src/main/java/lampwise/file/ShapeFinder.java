@@ -130,17 +130,13 @@ final class ShapeFinder {
     return rows && !order.isFalling() ? Shape.LEVELS : Shape.TIMES;
   }
 
-  /** How many cells nearly all rows have; 0 if they differ. */
+  /** How many cells the widest row has, if most rows have as many; else 0. */
   private int commonWidth() {
     int width = table.width();
     int same = 0;
     for (List<String> row : table.sample()) {
-      int cells = row.size();
-      while (cells > 0 && row.get(cells - 1).isEmpty()) {
-        cells--;
-      }
-      same += cells == width ? 1 : 0;
+      same += Table.widthOf(row) == width ? 1 : 0;
     }
-    return same * 10 >= table.sample().size() * 5 ? width : 0;
+    return same * 2 >= table.sample().size() ? width : 0;
   }
 }
