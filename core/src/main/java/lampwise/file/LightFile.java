@@ -49,7 +49,8 @@ final class LightFile {
   private LightCurve curve() throws FileException, OptionException {
     table.forEachRow(this::take);
     if (missing > 0) {
-      notes.add(missing + (missing == 1 ? " row without a" : " rows without a") + " level left out");
+      notes.add(
+          missing + (missing == 1 ? " row without a" : " rows without a") + " level left out");
     }
     if (samples.size() == 0) {
       throw source.fault(0, 0, "no row has both a time and a level");
@@ -175,7 +176,8 @@ final class LightFile {
       }
     }
     try {
-      TimeText time = TimeText.parse(table.decimals() == DecimalMark.COMMA ? cell.replace(',', '.') : cell);
+      TimeText time =
+          TimeText.parse(table.decimals() == DecimalMark.COMMA ? cell.replace(',', '.') : cell);
       if (time.isClock() == clock) {
         return time.value();
       }

@@ -46,10 +46,7 @@ final class QuotedRows {
             .get();
     long row = 0;
     try (CSVParser parser =
-        CSVParser.builder()
-            .setReader(new TableText(text, delimiter))
-            .setFormat(format)
-            .get()) {
+        CSVParser.builder().setReader(new TableText(text, delimiter)).setFormat(format).get()) {
       Iterator<CSVRecord> rows = parser.iterator();
       boolean more = true;
       while (more && rows.hasNext()) {

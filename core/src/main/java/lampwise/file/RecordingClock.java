@@ -45,8 +45,8 @@ record RecordingClock(
   }
 
   /**
-   * Reads the time of an option: seconds of the recording, or the file's own writing. A plain number
-   * means seconds, unless only the file's own unit and zero bring it near the recording.
+   * Reads the time of an option: seconds of the recording, or the file's own writing. A plain
+   * number means seconds, unless only the file's own unit and zero bring it near the recording.
    *
    * @param option the option's name, for messages
    * @param word what the user gave
@@ -68,8 +68,7 @@ record RecordingClock(
 
   private double ofNumber(double value) {
     double own = Numbers.tidy(value / perSecond - zeroSeconds);
-    boolean ownOnly =
-        writing == Writing.NUMBER && !isEmpty() && !isNear(value) && isNear(own);
+    boolean ownOnly = writing == Writing.NUMBER && !isEmpty() && !isNear(value) && isNear(own);
     return ownOnly ? own : value;
   }
 

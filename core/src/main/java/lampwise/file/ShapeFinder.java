@@ -72,7 +72,7 @@ final class ShapeFinder {
     boolean item =
         (Numbers.isDigit(text.charAt(at)) || text.charAt(at) == '#')
             && !Numbers.isDigit(text.charAt(end - 1))
-            && PastedScanner.itemEnd(text.substring(at, lineEnd), 0, end - at) > 0;
+            && PastedScanner.itemEnd(text, at, end, lineEnd) > at;
     boolean hash = text.charAt(at) == '#' && Lines.isNumbered(text, at, lineEnd);
     return plus
         || item
@@ -121,6 +121,13 @@ final class ShapeFinder {
           0,
           "two columns of rising numbers could be numbered times, or timed light levels;"
               + " add --as times (without the numbers) or --as levels");
+    }
+    if (table.hasDecimalCommaLook()) {
+      throw source.fault(
+          0,
+          0,
+          "could be times with decimal commas, or timed light levels;"
+              + " write decimal points, or add --as times or --as levels");
     }
     return order.isFalling() || order.clocks() > 1 ? Shape.TIMES : Shape.LEVELS;
   }

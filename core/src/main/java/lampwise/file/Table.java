@@ -8,6 +8,9 @@ final class Table {
   /** So many rows are looked at to find out what a table is. */
   private static final int SAMPLE_ROWS = 200;
 
+  /** Noted times that look like a light file lie less than this apart, and so from their zero. */
+  private static final double LONGEST_GAP_SECONDS = 16;
+
   private final SourceText source;
   private final Delimiter delimiter;
   private final List<String> header;
@@ -91,6 +94,27 @@ final class Table {
       cells--;
     }
     return cells;
+  }
+
+  /**
+   * Whether all rows look like {@code 3,5}: short times with a decimal comma. They have no header,
+   * two whole numbers, as many digits after each comma, and rise when read as one number.
+   */
+  boolean hasDecimalCommaLook() {
+    if (delimiter != Delimiter.COMMA || !header.isEmpty()) {
+      return false;
+    }
+    int digits = sample.get(0).size() == 2 ? sample.get(0).get(1).length() : 0;
+    double before = -1;
+    for (List<String> row : sample) {
+      boolean two = row.size() == 2 && row.get(1).length() == digits;
+      double value = two ? Numbers.parse(row.get(0) + "." + row.get(1)) : Double.NaN;
+      if (!(value > before && value < before + LONGEST_GAP_SECONDS)) {
+        return false;
+      }
+      before = value;
+    }
+    return digits == 1 || digits == 2;
   }
 
   /** A name for a column, for notes and messages. */
