@@ -80,7 +80,11 @@ final class Block {
     if (wrapped.size() > MOST_LINES_OF_A_ROW) {
       int last = lines.size() - 1;
       String cut = lines.get(last);
-      lines.set(last, cut.substring(0, Math.min(cut.length(), Layout.WIDTH - 4)) + " ...");
+      if (cut.length() > Layout.WIDTH - 4) {
+        int blank = cut.lastIndexOf(' ', Layout.WIDTH - 4);
+        cut = cut.substring(0, blank > rest.length() ? blank : Layout.WIDTH - 4);
+      }
+      lines.set(last, cut + " ...");
     }
     return lines;
   }

@@ -216,7 +216,7 @@ final class ReadingText {
 
   private static String next(Next next) {
     if (next instanceof Next.Check check) {
-      return check.ask() + " (about " + Words.duration(check.minutes() * 60) + ")";
+      return check.ask() + " (about " + Words.decimal(check.minutes(), 1) + " min)";
     }
     Next.Record record = (Next.Record) next;
     StringBuilder text = new StringBuilder("record ");
