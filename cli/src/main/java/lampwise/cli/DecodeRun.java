@@ -108,7 +108,10 @@ final class DecodeRun {
       printTrace(e);
     } catch (OptionException e) {
       String message = String.valueOf(e.getMessage());
-      refuse(name, new FileFault(label, 0, 0, message), message, Main.WRONG_USE);
+      // What no file can understand is said once.
+      boolean again = !said.add(message);
+      FileFault fault = new FileFault(label, 0, 0, message);
+      refuse(name, fault, again ? "" : several ? fault.toString() : message, Main.WRONG_USE);
       printTrace(e);
     } catch (RuntimeException e) {
       fault(name, label, e);
@@ -199,8 +202,7 @@ final class DecodeRun {
     if (json) {
       printJson(out -> ReadingJson.refused(out, name, fault));
     }
-    // An option that no file can understand is said once.
-    if (said.add(line)) {
+    if (!line.isEmpty()) {
       say(Layout.clean(line));
     }
   }

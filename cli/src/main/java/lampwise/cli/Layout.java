@@ -8,6 +8,8 @@ final class Layout {
   /** The widest line. */
   static final int WIDTH = 80;
 
+  private static final List<String> UNITS = List.of("s", "ms", "min", "h", "%");
+
   private Layout() {}
 
   /** Filled up with blanks to a width. */
@@ -42,7 +44,8 @@ final class Layout {
   }
 
   /**
-   * Wraps a text at its blanks; a word that is longer than a line is broken.
+   * Wraps a text at its blanks, if possible not between a number and its unit; a word that is
+   * longer than a line is broken.
    *
    * @param text the text; cleaned first
    * @param first columns for the first line, over zero
@@ -54,7 +57,7 @@ final class Layout {
     String left = clean(text);
     int width = first;
     while (left.length() > width) {
-      int blank = left.lastIndexOf(' ', width);
+      int blank = blankAtMost(left, width);
       if (blank > 0) {
         lines.add(left.substring(0, blank));
         left = left.substring(blank + 1);
@@ -67,5 +70,30 @@ final class Layout {
     }
     lines.add(left);
     return lines;
+  }
+
+  /** The last good blank for a break, else the last blank, else -1. */
+  private static int blankAtMost(String text, int width) {
+    int last = text.lastIndexOf(' ', width);
+    int blank = last;
+    while (blank > 0 && isBeforeUnit(text, blank)) {
+      blank = text.lastIndexOf(' ', blank - 1);
+    }
+    return blank > 0 ? blank : last;
+  }
+
+  private static boolean isBeforeUnit(String text, int blank) {
+    char before = text.charAt(blank - 1);
+    if (before < '0' || before > '9') {
+      return false;
+    }
+    for (String unit : UNITS) {
+      int end = blank + 1 + unit.length();
+      if (text.startsWith(unit, blank + 1)
+          && (end == text.length() || !Character.isLetterOrDigit(text.charAt(end)))) {
+        return true;
+      }
+    }
+    return false;
   }
 }

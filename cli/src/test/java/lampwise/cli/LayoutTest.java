@@ -19,6 +19,9 @@ class LayoutTest {
     assertEquals(List.of("one two", "three"), Layout.wrap("one two three", 7, 7));
     assertEquals(List.of("one", "two three"), Layout.wrap("one two three", 5, 9));
     assertEquals(List.of("abcd", "ef g"), Layout.wrap("abcdef g", 4, 4));
+    assertEquals(List.of("every", "3.1 s, x"), Layout.wrap("every 3.1 s, x", 10, 10));
+    assertEquals(List.of("3.1", "s"), Layout.wrap("3.1 s", 3, 3));
+    assertEquals(List.of("rooms 1", "street"), Layout.wrap("rooms 1 street", 9, 9));
     assertEquals(List.of(""), Layout.wrap("", 4, 4));
   }
 
