@@ -66,12 +66,15 @@ final class Wording {
     return words.stream().collect(Collectors.joining(", "));
   }
 
-  /** The known word that a misspelt one most likely stands for; the first of equally near ones. */
+  /**
+   * The known word that a misspelt one most likely stands for, the first of equally near ones; empty
+   * if more than half the letters would have to change.
+   */
   static Optional<String> nearest(String word, List<String> known) {
     Optional<String> nearest = Optional.empty();
     int least = Integer.MAX_VALUE;
     for (String candidate : known) {
-      int most = Math.max(1, candidate.length() / 3);
+      int most = Math.max(word.length(), candidate.length()) / 2;
       if (Math.abs(word.length() - candidate.length()) <= most) {
         int edits = edits(word.toLowerCase(Locale.ROOT).replace('_', '-'), candidate);
         if (edits <= most && edits < least) {

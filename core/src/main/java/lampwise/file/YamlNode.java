@@ -22,7 +22,7 @@ sealed interface YamlNode {
   record Text(int line, int column, String text, int textColumn) implements YamlNode {
     @Override
     public String what() {
-      return text.isEmpty() ? "nothing" : "the text " + Wording.quote(text);
+      return text.isEmpty() ? "nothing" : Wording.quote(text);
     }
   }
 
