@@ -309,15 +309,14 @@ class SheetReaderTest {
             "\n",
             "f:1:1: tags are not allowed; leave the %TAG line out",
             "f:6:7: anchors (&) are not allowed; write the value out",
-            "f:6:10: aliases (*) are not allowed; write the value out",
+            "f:6:11: aliases (*) are not allowed; write the value out",
             "f:7:1: a key must be a text; found a list",
             "f:8:9: tags (!) are not allowed; write the value alone"),
         refused(
                 "%TAG ! tag:x\n---\n"
                     + HEAD
                     + "kind: &k [*k]\n[a]: b\nstates: !s\n  awake:\n    rhythm: dark\n"
-                    + "    means: M\n    condition: ready\n")
-            .replace("f:1:7:", "f:1:1:"));
+                    + "    means: M\n    condition: ready\n"));
   }
 
   @Test
@@ -340,13 +339,10 @@ class SheetReaderTest {
   @ParameterizedTest
   @ValueSource(strings = {"a, ", "a:\n- ", "x: y\n", "? a\n", "'' ", "\n", "{a: [", "&a ", "%a\n"})
   void filesOfAMillionBytesTakeAMomentOnly(String piece) {
-    byte[] content =
-        ("[".equals(piece) ? "" : "lampwise-sheet: 1\nkind: [")
-            .concat(piece.repeat((1_000_000) / piece.length()))
-            .getBytes(StandardCharsets.UTF_8);
-    assertTimeoutPreemptively(Duration.ofSeconds(20), () -> refused(content));
-    byte[] block = piece.repeat((1_000_000) / piece.length()).getBytes(StandardCharsets.UTF_8);
-    assertTimeoutPreemptively(Duration.ofSeconds(20), () -> refused(block));
+    String many = piece.repeat(1_000_000 / piece.length());
+    for (String text : List.of(many, "kind: [" + many, "states:\n  " + many)) {
+      assertTimeoutPreemptively(Duration.ofSeconds(20), () -> refused(text));
+    }
   }
 
   @ParameterizedTest
