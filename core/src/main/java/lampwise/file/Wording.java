@@ -9,17 +9,22 @@ import java.util.stream.Collectors;
 /** What messages about a file's words have in common. */
 final class Wording {
   private static final int MOST_QUOTED = 60;
+  private static final int INSTEAD = 0xFFFD;
 
   private Wording() {}
 
   /** The text in quotation marks, shortened, and safe to print on one line. */
   static String quote(String text) {
-    StringBuilder shown = new StringBuilder("\"");
-    int[] codePoints = text.codePoints().limit(MOST_QUOTED + 1L).toArray();
-    for (int i = 0; i < Math.min(codePoints.length, MOST_QUOTED); i++) {
-      shown.appendCodePoint(isPrintable(codePoints[i]) ? codePoints[i] : 0xFFFD);
-    }
-    return shown.append(codePoints.length > MOST_QUOTED ? "...\"" : "\"").toString();
+    boolean whole = text.codePoints().skip(MOST_QUOTED).findAny().isEmpty();
+    int end = whole ? text.length() : text.offsetByCodePoints(0, MOST_QUOTED);
+    return '"' + printable(text.substring(0, end)) + (whole ? "\"" : "...\"");
+  }
+
+  /** The text with a mark in place of each character that may not stand in a line of output. */
+  static String printable(String text) {
+    StringBuilder shown = new StringBuilder();
+    text.codePoints().forEach(c -> shown.appendCodePoint(isPrintable(c) ? c : INSTEAD));
+    return shown.toString();
   }
 
   /** Whether a character may stand in a line of output: no control, no half of a pair. */

@@ -95,7 +95,7 @@ final class YamlComposer {
         problem.startsWith("mapping values are not allowed")
             ? "; a text with a colon and a blank in it needs quotation marks"
             : "";
-    faults.add(line, column, Wording.onOneLine("broken YAML: " + context + problem + hint));
+    faults.add(line, column, Wording.printable(Wording.onOneLine("broken YAML: " + context + problem + hint)));
   }
 
   private YamlNode node(Event event, Iterator<Event> events, int level) throws Unreadable {
