@@ -2,6 +2,7 @@ package lampwise.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -55,6 +56,12 @@ class ReadmeTest {
                 "3.1 6.2\n9.3%", List.of("decode", "--to", "12", "--event", "power-up@0 s", ""))),
         examples.get(1).calls());
     assertEquals(List.of(), examples.get(1).shown());
+  }
+
+  @Test
+  void aCallThatIsNotUnderstoodIsNotPassedOver() {
+    String page = "```sh\ncat a.txt | cli/lampwise decode\n```\n";
+    assertThrows(IllegalStateException.class, () -> ShellExamples.of(page));
   }
 
   @Test

@@ -86,6 +86,8 @@ final class ShellExamples {
           && words.get(2).equals("|")
           && words.get(3).equals(PROGRAM)) {
         calls.add(new Call(printf(words.get(1)), words.subList(4, words.size())));
+      } else if (words.contains(PROGRAM)) {
+        throw new IllegalStateException("this call is not understood: " + words);
       }
     }
     return calls;
