@@ -70,22 +70,14 @@ final class DecodeRun {
     }
     List<Recording> all = new ArrayList<>();
     List<String> read = new ArrayList<>();
-    Set<String> fixtures = new LinkedHashSet<>();
     for (String name : names) {
       List<Recording> recordings = read(name);
       if (!recordings.isEmpty()) {
         read.add(name);
       }
-      for (Recording recording : recordings) {
-        recording.origin().fixture().ifPresent(fixtures::add);
-      }
       all.addAll(recordings);
     }
-    if (fixtures.size() > 1) {
-      throw new UsageException(
-          "--together takes recordings of one lamp, but they name the fixtures "
-              + Layout.clean(String.join(", ", fixtures)));
-    }
+    checkOneLamp(all);
     if (!all.isEmpty()) {
       answer(String.join(" + ", read), all, false);
     }
@@ -162,8 +154,21 @@ final class DecodeRun {
     }
   }
 
-  /** What tells one recording's answer from the others'. */
-  private static String prefix(Recording recording, boolean named) {
+  /** Recordings that name different fixtures are not of one lamp. */
+  static void checkOneLamp(List<Recording> recordings) throws UsageException {
+    Set<String> fixtures = new LinkedHashSet<>();
+    for (Recording recording : recordings) {
+      recording.origin().fixture().ifPresent(fixtures::add);
+    }
+    if (fixtures.size() > 1) {
+      throw new UsageException(
+          "--together takes recordings of one lamp, but they name the fixtures "
+              + Layout.clean(String.join(", ", fixtures)));
+    }
+  }
+
+  /** What tells one recording's answer from the others': its file's name, its fixture. */
+  static String prefix(Recording recording, boolean named) {
     String fixture = recording.origin().fixture().orElse("");
     if (named) {
       return recording.origin().name() + (fixture.isEmpty() ? "" : ", " + fixture) + ": ";

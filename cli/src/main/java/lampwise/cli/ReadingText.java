@@ -265,13 +265,13 @@ final class ReadingText {
     return counted + " in " + Words.duration(stretch.get().lengthSeconds()) + kind;
   }
 
-  /** The number of the recording whose segment the reading repeats; 0 if none does. */
+  /** The number of the recording whose segment the reading repeats, else of the first segment. */
   private static int mainRecording(Reading reading) {
     for (Segment segment : reading.segments()) {
       if (segment.verdict().equals(reading.verdict())) {
         return segment.recording();
       }
     }
-    return 0;
+    return reading.segments().isEmpty() ? 0 : reading.segments().get(0).recording();
   }
 }

@@ -1,7 +1,9 @@
 package lampwise.cli;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -11,7 +13,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
+import lampwise.light.BlinkLog;
+import lampwise.light.Marks;
+import lampwise.light.Origin;
+import lampwise.light.Recording;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -48,9 +55,9 @@ class DecodeTest {
     write("good.txt", log(3, 60));
   }
 
-  /** A Lampwise log of one blink every so many seconds. */
+  /** Pairs of on and off of one blink every so many seconds. */
   private static String log(double every, int to) {
-    StringBuilder log = new StringBuilder("lampwise-log: 1\nwindow: 0 to " + to + " s\n");
+    StringBuilder log = new StringBuilder();
     for (double on = 1; on < to; on += every) {
       log.append("on ").append(on).append(" off ").append(on + 0.125).append('\n');
     }
@@ -150,8 +157,8 @@ class DecodeTest {
         "words.txt",
         "mixed.txt",
         "nan.txt",
-        "key.txt",
-        "empty.txt",
+        "pair.txt",
+        "short.csv",
         "nul\u0000name"
       })
   void aBadFileIsOneLineAndTheOthersAreDecoded(String name) throws IOException {
@@ -161,9 +168,9 @@ class DecodeTest {
     Files.write(folder.resolve("binary.bin"), noise);
     write("words.txt", "it blinked now and then, I think\n");
     write("mixed.txt", "1.0\n4.0\n2.0\n9.0\n3.0\n");
-    write("nan.txt", "lampwise-log: 1\nwindow: 0 to 60 s\non NaN off 3\n");
-    write("key.txt", "lampwise-log: 1\nwindov: 0 to 60 s\non 3\n");
-    write("empty.txt", "");
+    write("nan.txt", "time,level\n0.0,3\nNaN,4\n0.2,3\n0.3,3\n");
+    write("pair.txt", "on 3 off 4\non 6 off 5\n");
+    write("short.csv", "time,level\n0.0,3\n0.1\n0.2,,,,,\n");
     CommandRun run = decode("--json", "good.txt", name, "good.txt");
     assertEquals(1, run.status(), run.err());
     assertEquals(1, run.errLines().size(), run.err());
@@ -235,20 +242,21 @@ class DecodeTest {
   }
 
   @Test
-  void fixturesOfOneFileAreNamed() throws IOException {
-    String blinks = log(3, 60).substring("lampwise-log: 1\n".length());
-    write("round.txt", "lampwise-log: 1\nfixture: north-07\n" + blinks + "fixture: b\n" + blinks);
-    CommandRun run = decode("round.txt");
-    assertEquals(0, run.status(), run.err());
-    assertTrue(run.out().startsWith("round.txt, north-07: cells-low ("), run.out());
-    assertTrue(run.out().contains("\n\nround.txt, b: cells-low ("), run.out());
-    CommandRun json = decode("--json", "round.txt");
-    assertEquals(2, json.outLines().size());
-    assertTrue(json.outLines().get(1).contains("\"fixture\":\"b\""), json.out());
-    CommandRun together = decode("--together", "round.txt");
-    assertEquals(2, together.status());
-    assertEquals(1, together.errLines().size(), together.err());
-    assertTrue(together.err().contains("north-07, b"), together.err());
+  void fixturesAreNamed() {
+    Recording first = ofFixture("north-07");
+    assertEquals("north-07: ", DecodeRun.prefix(first, false));
+    assertEquals("round.txt, north-07: ", DecodeRun.prefix(first, true));
+    assertDoesNotThrow(() -> DecodeRun.checkOneLamp(List.of(first, first)));
+    UsageException fault =
+        assertThrows(
+            UsageException.class,
+            () -> DecodeRun.checkOneLamp(List.of(first, ofFixture("south-01"))));
+    assertTrue(fault.lines().get(0).endsWith("the fixtures north-07, south-01"));
+  }
+
+  private static Recording ofFixture(String fixture) {
+    return new BlinkLog(
+        new Origin("round.txt", Optional.of(fixture), List.of()), Marks.nothing(), List.of());
   }
 
   @Test

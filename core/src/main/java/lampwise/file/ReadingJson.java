@@ -35,7 +35,7 @@ import lampwise.sheet.LampState;
  *
  * <p>A reading of several recordings has one clock a recording. Window, targets, blinks and
  * segments are then those of the recording that the verdict rests on: the first one with a segment
- * of the reading's own verdict, else the first. The notes of all are written, each after the name
+ * of the reading's own verdict, else the first one with a segment. The notes of all are written, each after the name
  * of its recording.
  */
 public final class ReadingJson {
@@ -176,14 +176,14 @@ public final class ReadingJson {
     return json;
   }
 
-  /** The number of the recording whose segment the reading repeats; 0 if none does. */
+  /** The number of the recording whose segment the reading repeats, else of the first segment. */
   private static int mainRecording(Reading reading) {
     for (Segment segment : reading.segments()) {
       if (segment.verdict().equals(reading.verdict())) {
         return segment.recording();
       }
     }
-    return 0;
+    return reading.segments().isEmpty() ? 0 : reading.segments().get(0).recording();
   }
 
   private static void candidates(JsonGenerator json, List<Candidate> candidates)
