@@ -3,6 +3,7 @@ package lampwise.cli;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import lampwise.decode.Candidate;
 import lampwise.decode.Nearest;
 import lampwise.decode.Next;
@@ -23,6 +24,10 @@ final class ReadingText {
   private static final double SURE = 0.95;
   private static final double WORTH_NAMING = 0.01;
   private static final int MOST_IN_HEAD = 3;
+
+  /** Conditions of a unit at work. */
+  private static final Set<Condition> ORDINARY =
+      Set.of(Condition.TARGET_SEEN, Condition.RUNNING, Condition.HYGIENE_FLUSH);
 
   private ReadingText() {}
 
@@ -80,8 +85,8 @@ final class ReadingText {
     } else {
       answer = observation.observed().map(Phrase::print).orElse("no single rhythm seen");
       next =
-          "give the unit's code sheet to learn what this means: --sheet FILE"
-              + " (--sheet demo, an invented one, only to try)";
+          "give the unit's code sheet with --sheet FILE to learn what this means;"
+              + " --sheet demo, an invented one, is only for trying";
     }
     Block block = new Block(prefix + answer, "");
     block.row("rests on", grounds(observation, observation.window()));
@@ -208,8 +213,11 @@ final class ReadingText {
     if (state.isPresent() && state.get().condition() == Condition.READY) {
       return "nothing more to record; by its lamp the unit is ready";
     }
-    return state.flatMap(LampState::clearedBy).isPresent()
-        ? "nothing more to record; do what clears the state, then record again to prove it"
+    if (state.flatMap(LampState::clearedBy).isPresent()) {
+      return "nothing more to record; do what clears the state, then record again to prove it";
+    }
+    return state.isPresent() && ORDINARY.contains(state.get().condition())
+        ? "nothing more to record; ordinary in use, a fault only if it stays when it should not"
         : "nothing more to record; the sheet does not say what clears the state,"
             + " see the unit's own papers";
   }
@@ -230,7 +238,10 @@ final class ReadingText {
     } else if (record.target().equals("all")) {
       text.append(" with a hand before it");
     }
-    return record.how().isEmpty() ? text.toString() : text.append(": ").append(record.how()).toString();
+    if (!record.how().isEmpty()) {
+      text.append(": ").append(record.how());
+    }
+    return text.toString();
   }
 
   private static String explained(CodeSheet sheet, String name) {

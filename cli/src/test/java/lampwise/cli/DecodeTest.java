@@ -148,6 +148,14 @@ class DecodeTest {
     assertTrue(run.out().contains("\"blinks\":[]"), run.out());
   }
 
+  @Test
+  void anEmptyFileIsReadAndUnreadable() throws IOException {
+    write("empty.txt", "");
+    CommandRun run = decode("empty.txt");
+    assertEquals(0, run.status(), run.err());
+    assertTrue(run.out().startsWith("unreadable: "), run.out());
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {

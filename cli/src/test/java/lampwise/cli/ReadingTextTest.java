@@ -15,6 +15,8 @@ import lampwise.decode.Verdict;
 import lampwise.light.Window;
 import lampwise.sheet.Basis;
 import lampwise.sheet.CodeSheet;
+import lampwise.sheet.Condition;
+import lampwise.sheet.LampState;
 import org.junit.jupiter.api.Test;
 
 class ReadingTextTest {
@@ -163,6 +165,21 @@ class ReadingTextTest {
   }
 
   @Test
+  void nextDependsOnTheCondition() {
+    CodeSheet sheet =
+        CodeSheet.of(
+            "Sheet made for a test",
+            Basis.LABEL,
+            List.of(
+                LampState.of("seen", Readings.blinks(1, 3), "Seen", Condition.TARGET_SEEN),
+                LampState.of("coil", Readings.blinks(2, 9), "Coil", Condition.VALVE_CIRCUIT)));
+    String seen = text(sheet, Readings.reading(new Verdict.Decoded("seen", 0.96, Readings.WHOLE)));
+    assertTrue(seen.contains("\nnext: nothing more to record; ordinary in use"), seen);
+    String coil = text(sheet, Readings.reading(new Verdict.Decoded("coil", 0.96, Readings.WHOLE)));
+    assertTrue(coil.contains("the sheet does not say what clears the state"), coil);
+  }
+
+  @Test
   void withoutSheet() {
     Observation seen = Readings.observation("a.txt");
     assertEquals(
@@ -170,8 +187,8 @@ class ReadingTextTest {
         a.txt: 1 blink every 3.2 s
           rests on    28 blinks in 90 s
           note        the file's own note
-        next: give the unit's code sheet to learn what this means: --sheet FILE (--sheet
-              demo, an invented one, only to try)""",
+        next: give the unit's code sheet with --sheet FILE to learn what this means;
+              --sheet demo, an invented one, is only for trying""",
         String.join("\n", ReadingText.observation("a.txt: ", seen)));
     Observation blind =
         new Observation(
