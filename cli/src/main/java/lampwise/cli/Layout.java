@@ -62,7 +62,8 @@ final class Layout {
         lines.add(left.substring(0, blank));
         left = left.substring(blank + 1);
       } else {
-        int cut = Character.isHighSurrogate(left.charAt(width - 1)) && width > 1 ? width - 1 : width;
+        int cut =
+            Character.isHighSurrogate(left.charAt(width - 1)) && width > 1 ? width - 1 : width;
         lines.add(left.substring(0, cut));
         left = left.substring(cut);
       }

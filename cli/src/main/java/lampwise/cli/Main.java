@@ -69,8 +69,7 @@ public final class Main {
     }
     String kind = word.startsWith("-") ? "option" : "command";
     here.err()
-        .println(
-            "lampwise: unknown " + kind + " " + word + "; lampwise --help lists the commands");
+        .println("lampwise: unknown " + kind + " " + word + "; lampwise --help lists the commands");
     return WRONG_USE;
   }
 
@@ -81,7 +80,8 @@ public final class Main {
       CommandSpec spec = command.spec().name(name);
       spec.addOption(
           flag("--trace", "print the stack trace of a fault in the program itself").build());
-      spec.addOption(flag("--help", "print this text").names("-h", "--help").usageHelp(true).build());
+      spec.addOption(
+          flag("--help", "print this text").names("-h", "--help").usageHelp(true).build());
       CommandLine line = new CommandLine(spec);
       line.setOut(here.out());
       line.setErr(here.err());
@@ -106,7 +106,8 @@ public final class Main {
   }
 
   /** Says that the program itself is at fault, in one line, and where if that was asked for. */
-  static void internalFault(String where, RuntimeException fault, boolean trace, Surroundings here) {
+  static void internalFault(
+      String where, RuntimeException fault, boolean trace, Surroundings here) {
     String said = fault.getMessage() == null ? "" : ": " + fault.getMessage();
     here.err()
         .println(

@@ -22,11 +22,7 @@ final class ReadingFlags {
     one(spec, "--from", "T", "where the window that was watched starts");
     one(spec, "--to", "T", "where it ends; it starts at 0 if only this is given");
     many(spec, "--target", "none|all|A..B", "when somebody was before the sensor; repeatable");
-    many(
-        spec,
-        "--event",
-        "NAME@T",
-        "power-up, button, flush or door, and when; repeatable");
+    many(spec, "--event", "NAME@T", "power-up, button, flush or door, and when; repeatable");
     many(spec, "--covered", "A..B", "when the lamp was covered; repeatable");
     one(spec, "--as", "SHAPE", "what the file holds: times, gaps, spans or levels");
     one(spec, "--column", "NAME", "the column of the light levels, a name or a number");

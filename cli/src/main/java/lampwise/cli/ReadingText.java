@@ -187,8 +187,7 @@ final class ReadingText {
 
   private static void noteRows(Block block, List<Observation> observations) {
     for (Observation observation : observations) {
-      String name =
-          observations.size() > 1 ? observation.recording().origin().name() + ": " : "";
+      String name = observations.size() > 1 ? observation.recording().origin().name() + ": " : "";
       for (String note : observation.recording().origin().notes()) {
         block.row("note", name + note);
       }

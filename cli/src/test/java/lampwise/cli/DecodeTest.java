@@ -218,8 +218,8 @@ class DecodeTest {
     write(
         "bad.sheet.yaml",
         SHEET
-            .replace("basis: label", "basis: hearsay")
-            .replace("1 blink every 3 s", "0 blinks every 3 s")
+                .replace("basis: label", "basis: hearsay")
+                .replace("1 blink every 3 s", "0 blinks every 3 s")
             + "  cells-low:\n    rhythm: dark\n    means: again\n    condition: other\n");
     CommandRun run = here.run("", "decode", "--sheet", "bad.sheet.yaml", "good.txt");
     assertEquals(2, run.status());

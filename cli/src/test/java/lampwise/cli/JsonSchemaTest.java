@@ -120,8 +120,7 @@ class JsonSchemaTest {
   void theExamplesHaveTheKeysInTheOrderOfTheOutput() throws IOException {
     StringWriter out = new StringWriter();
     ReadingJson.reading(out, "a.txt", Readings.sheet(Basis.MANUAL), Readings.decoded());
-    for (String name :
-        List.of("decoded", "unlisted", "undecided", "unreadable", "without-sheet")) {
+    for (String name : List.of("decoded", "unlisted", "undecided", "unreadable", "without-sheet")) {
       int place = 0;
       String line = example(name);
       for (String key : outerKeys(out.toString())) {

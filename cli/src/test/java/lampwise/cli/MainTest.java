@@ -34,8 +34,21 @@ class MainTest {
     assertEquals(0, run.status());
     for (String option :
         List.of(
-            "--sheet", "--from", "--to", "--target", "--event", "--covered", "--as", "--column",
-            "--time", "--unit", "--lit", "--together", "--json", "--trace", "--help")) {
+            "--sheet",
+            "--from",
+            "--to",
+            "--target",
+            "--event",
+            "--covered",
+            "--as",
+            "--column",
+            "--time",
+            "--unit",
+            "--lit",
+            "--together",
+            "--json",
+            "--trace",
+            "--help")) {
       assertTrue(run.out().contains(option), option + " is missing in\n" + run.out());
     }
     assertTrue(run.out().contains("| lampwise decode --to 12"), run.out());

@@ -144,11 +144,7 @@ class ReadingTextTest {
             List.of(
                 new Segment(0, new Window(0, 60), verdict, List.of(), Optional.empty()),
                 new Segment(
-                    1,
-                    new Window(60, 90),
-                    other,
-                    List.of(),
-                    Optional.of(Readings.blinks(1, 3.2)))),
+                    1, new Window(60, 90), other, List.of(), Optional.of(Readings.blinks(1, 3.2)))),
             List.of(Readings.observation("a.txt"), Readings.observation("b.txt", "a second note")));
     assertEquals(
         """

@@ -51,7 +51,8 @@ final class Readings {
         "Sheet made for a test",
         basis,
         List.of(
-            LampState.of("standing-by", blinks(2, 14.1), "Ready, nothing in range", Condition.READY),
+            LampState.of(
+                "standing-by", blinks(2, 14.1), "Ready, nothing in range", Condition.READY),
             new LampState(
                 "cells-low",
                 blinks(1, 3.1),

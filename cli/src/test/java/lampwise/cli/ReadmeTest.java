@@ -47,8 +47,7 @@ class ReadmeTest {
   void theSampleIsUnderstood() {
     List<ShellExamples.Example> examples = ShellExamples.of(SAMPLE);
     assertEquals(2, examples.size());
-    assertEquals(
-        List.of(new ShellExamples.Call("", List.of("--help"))), examples.get(0).calls());
+    assertEquals(List.of(new ShellExamples.Call("", List.of("--help"))), examples.get(0).calls());
     assertEquals(3, examples.get(0).shown().size());
     assertEquals(
         List.of(

@@ -35,8 +35,8 @@ import lampwise.sheet.LampState;
  *
  * <p>A reading of several recordings has one clock a recording. Window, targets, blinks and
  * segments are then those of the recording that the verdict rests on: the first one with a segment
- * of the reading's own verdict, else the first one with a segment. The notes of all are written, each after the name
- * of its recording.
+ * of the reading's own verdict, else the first one with a segment. The notes of all are written,
+ * each after the name of its recording.
  */
 public final class ReadingJson {
   /** The value of {@code lampwise-json}. */
@@ -326,12 +326,10 @@ public final class ReadingJson {
     json.writeEndObject();
   }
 
-  private static void notes(JsonGenerator json, List<Observation> observations)
-      throws IOException {
+  private static void notes(JsonGenerator json, List<Observation> observations) throws IOException {
     json.writeArrayFieldStart("notes");
     for (Observation observation : observations) {
-      String name =
-          observations.size() > 1 ? observation.recording().origin().name() + ": " : "";
+      String name = observations.size() > 1 ? observation.recording().origin().name() + ": " : "";
       List<String> notes = new ArrayList<>(observation.recording().origin().notes());
       notes.addAll(observation.notes());
       for (String note : notes) {
@@ -372,8 +370,7 @@ public final class ReadingJson {
     number(json, key, value, 3, 0);
   }
 
-  private static void probability(JsonGenerator json, String key, double value)
-      throws IOException {
+  private static void probability(JsonGenerator json, String key, double value) throws IOException {
     number(json, key, value >= 0 ? Math.min(value, 1) : 0, 6, 1);
   }
 

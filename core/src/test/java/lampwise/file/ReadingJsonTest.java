@@ -63,15 +63,15 @@ class ReadingJsonTest {
   }
 
   private static Reading reading(Verdict verdict, List<Candidate> candidates, Observation... of) {
-    return new Reading(
-        verdict, candidates, Optional.of(new Rhythm.Dark()), List.of(), List.of(of));
+    return new Reading(verdict, candidates, Optional.of(new Rhythm.Dark()), List.of(), List.of(of));
   }
 
   @Test
   void decodedInTheOrderOfTheKeys() throws IOException {
     Verdict verdict = new Verdict.Decoded("resting", 0.9972, WHOLE);
     List<Candidate> candidates =
-        List.of(candidate("resting", 0.9972), candidate("held", 0.0024), candidate("unlisted", 4e-4));
+        List.of(
+            candidate("resting", 0.9972), candidate("held", 0.0024), candidate("unlisted", 4e-4));
     Observation observation =
         observation(
             new Origin("a.txt", Optional.of("north-07"), List.of("file note")),
@@ -140,7 +140,8 @@ class ReadingJsonTest {
         json.contains(
             "\"nearest\":[{\"state\":\"held\",\"rhythm\":\"steady\",\"difference\":\"it is dark\"}]"),
         json);
-    assertTrue(json.contains("\"candidates\":[{\"state\":\"unlisted\",\"probability\":1.0}]"), json);
+    assertTrue(
+        json.contains("\"candidates\":[{\"state\":\"unlisted\",\"probability\":1.0}]"), json);
   }
 
   @Test
@@ -166,8 +167,7 @@ class ReadingJsonTest {
   @Test
   void togetherShowsTheRecordingThatTheVerdictRestsOn() throws IOException {
     Verdict verdict = new Verdict.Decoded("held", 0.96, new Window(5, 30));
-    Verdict other =
-        new Verdict.Undecided(List.of(), "short", new Next.Check("Look again", 1));
+    Verdict other = new Verdict.Undecided(List.of(), "short", new Next.Check("Look again", 1));
     Reading reading =
         new Reading(
             verdict,
