@@ -1,0 +1,134 @@
+package lampwise.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import lampwise.rhythm.Cycle;
+import lampwise.rhythm.Ending;
+import lampwise.rhythm.Length;
+import lampwise.rhythm.Part;
+import lampwise.rhythm.Rhythm;
+import lampwise.rhythm.Size;
+
+/** The blinks of a cycle that repeats, in a ring: each with its length and the time to the next. */
+final class BlinkRing {
+  /** How far two times may differ and still be one time that was rounded twice (chosen). */
+  private static final double ROUNDING_SECONDS = 0.02;
+
+  /** The same as a fraction of the time (chosen). */
+  private static final double ROUNDING_FRACTION = 0.01;
+
+  /** A blink; its length is NaN if neither the phrase nor the sheet says it. */
+  private record Step(Size size, double lengthSeconds, double toNextSeconds) {}
+
+  private final List<Step> steps = new ArrayList<>();
+  private double darkAtStartSeconds;
+
+  private BlinkRing() {}
+
+  /**
+   * The ring of a rhythm.
+   *
+   * @param rhythm the rhythm
+   * @param blinkSeconds the length of a blink where the rhythm gives none
+   * @return the ring; empty if the rhythm has no cycle of parts that repeats, or a time that the
+   *     ring needs is a range or is not said
+   */
+  static Optional<BlinkRing> of(Rhythm rhythm, OptionalDouble blinkSeconds) {
+    if (rhythm instanceof Rhythm.Blinking blinking
+        && blinking.cycle() instanceof Cycle.Parts parts
+        && !(parts.ending() instanceof Ending.Once)) {
+      BlinkRing ring = new BlinkRing();
+      for (Part part : parts.parts()) {
+        ring.add(part, blinkSeconds);
+      }
+      if (parts.ending() instanceof Ending.Every every) {
+        ring.close(every);
+      } else {
+        ring.addToLast(ring.darkAtStartSeconds);
+      }
+      if (ring.isWhole()) {
+        return Optional.of(ring);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private void add(Part part, OptionalDouble blinkSeconds) {
+    if (part instanceof Part.Blinks blinks) {
+      boolean fixed = blinks.count().min() == blinks.count().max();
+      double length = blinks.of().map(BlinkRing::exact).orElse(blinkSeconds.orElse(Double.NaN));
+      double apart = fixed ? blinks.apart().map(BlinkRing::exact).orElse(Double.NaN) : Double.NaN;
+      for (int i = 1; i <= blinks.count().min(); i++) {
+        steps.add(new Step(blinks.size(), length, i < blinks.count().min() ? apart : 0));
+      }
+      if (!fixed) {
+        addToLast(Double.NaN);
+      }
+    } else if (part instanceof Part.Lit lit) {
+      steps.add(new Step(Size.UNSAID, lit.length().map(BlinkRing::exact).orElse(Double.NaN), 0));
+    } else if (part instanceof Part.Unlit unlit) {
+      double dark = unlit.length().map(BlinkRing::exact).orElse(Double.NaN);
+      if (steps.isEmpty()) {
+        darkAtStartSeconds = dark;
+      } else {
+        addToLast(steps.get(steps.size() - 1).lengthSeconds() + dark);
+      }
+    } else {
+      steps.add(new Step(Size.UNSAID, Double.NaN, Double.NaN));
+    }
+  }
+
+  private void addToLast(double seconds) {
+    if (!steps.isEmpty()) {
+      Step last = steps.remove(steps.size() - 1);
+      steps.add(new Step(last.size(), last.lengthSeconds(), last.toNextSeconds() + seconds));
+    }
+  }
+
+  /** Gives the last blink what the others leave of the cycle, whatever dark was said after it. */
+  private void close(Ending.Every every) {
+    if (!steps.isEmpty()) {
+      double others =
+          steps.stream().limit(steps.size() - 1L).mapToDouble(Step::toNextSeconds).sum();
+      Step last = steps.remove(steps.size() - 1);
+      steps.add(new Step(last.size(), last.lengthSeconds(), exact(every.cycle()) - others));
+    }
+  }
+
+  /** Whether every time to the next blink is known; a group without a said pause leaves a 0. */
+  private boolean isWhole() {
+    return !steps.isEmpty() && steps.stream().allMatch(step -> step.toNextSeconds() > 0);
+  }
+
+  private static double exact(Length length) {
+    return length.form() == Length.Form.EXACT ? length.fromSeconds() : Double.NaN;
+  }
+
+  /** Whether the other ring is this one from another start, to within rounding. */
+  boolean isRotationOf(BlinkRing other) {
+    for (int shift = 0; shift < steps.size() && steps.size() == other.steps.size(); shift++) {
+      int i = 0;
+      while (i < steps.size() && alike(steps.get(i), other.steps.get((i + shift) % steps.size()))) {
+        i++;
+      }
+      if (i == steps.size()) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean alike(Step a, Step b) {
+    return a.size() == b.size()
+        && (near(a.lengthSeconds(), b.lengthSeconds())
+            || Double.isNaN(a.lengthSeconds()) && Double.isNaN(b.lengthSeconds()))
+        && near(a.toNextSeconds(), b.toNextSeconds());
+  }
+
+  private static boolean near(double a, double b) {
+    double most = Math.max(ROUNDING_SECONDS, ROUNDING_FRACTION * Math.max(a, b));
+    return Math.abs(a - b) <= most;
+  }
+}
