@@ -256,7 +256,7 @@ public final class SheetReader {
           verbatim ? column : node.column(),
           "rhythm: "
               + e.reason()
-              + e.suggestion().map(s -> "; try " + Wording.quote(s)).orElse(""));
+              + e.suggestion().map(s -> "; try \"" + Wording.printable(s) + '"').orElse(""));
       return Optional.empty();
     }
   }

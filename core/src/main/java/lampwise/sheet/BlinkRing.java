@@ -130,7 +130,7 @@ final class BlinkRing {
   private static boolean alike(Step a, Step b) {
     return a.size() == b.size()
         && (near(a.lengthSeconds(), b.lengthSeconds())
-            || Double.isNaN(a.lengthSeconds()) && Double.isNaN(b.lengthSeconds()))
+            || (Double.isNaN(a.lengthSeconds()) && Double.isNaN(b.lengthSeconds())))
         && near(a.toNextSeconds(), b.toNextSeconds());
   }
 

@@ -343,10 +343,10 @@ class SheetReaderTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"a, ", "a:\n- ", "x: y\n", "? a\n", "'' ", "\n", "{a: [", "&a ", "%a\n"})
-  void filesOfAMillionBytesTakeAMomentOnly(String piece) {
-    String many = piece.repeat(1_000_000 / piece.length());
-    for (String text : List.of(many, "kind: [" + many, "states:\n  " + many)) {
-      assertTimeoutPreemptively(Duration.ofSeconds(20), () -> refused(text));
+  void longFilesTakeAMomentOnly(String piece) {
+    String many = piece.repeat(200_000 / piece.length());
+    for (String text : List.of(many, "kind: [" + many, "states:\n  a: {rhythm: " + many)) {
+      assertTimeoutPreemptively(Duration.ofSeconds(10), () -> refused(text));
     }
   }
 

@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -19,6 +22,8 @@ import net.jqwik.api.Provide;
 
 /** Any bytes whatever give a sheet or a typed refusal. */
 class SheetReaderTotalTest {
+  private static final String DEMO = "demo";
+
   private static final List<String> PIECES =
       List.of(
           "a",
@@ -133,7 +138,18 @@ class SheetReaderTotalTest {
 
   @Provide
   Arbitrary<byte[]> sheets() {
-    return Arbitraries.of("minimal", "two-lamps", "wrong-key", "doubled-state", "many-faults")
-        .map(name -> Testdata.bytes("sheets", name + ".sheet.yaml"));
+    return Arbitraries.of("minimal", "two-lamps", "wrong-key", "doubled-state", "many-faults", DEMO)
+        .map(SheetReaderTotalTest::bytes);
+  }
+
+  private static byte[] bytes(String name) {
+    if (!name.equals(DEMO)) {
+      return Testdata.bytes("sheets", name + ".sheet.yaml");
+    }
+    try (InputStream in = SheetReader.class.getResourceAsStream("demo.sheet.yaml")) {
+      return in.readAllBytes();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 }
