@@ -13,7 +13,11 @@ import lampwise.rhythm.Part;
 import lampwise.rhythm.Rhythm;
 import lampwise.rhythm.Size;
 
-/** The blinks of a cycle that repeats, in a ring: each with its length and the time to the next. */
+/**
+ * The blinks of a cycle that repeats, in a ring: each with its length and the time to the next.
+ * Unlike {@link lampwise.rhythm.Rhythms#sameLamp} it knows the sheet's length of a blink and
+ * forgives rounding, as where one phrase says the pause that another leaves to {@code every}.
+ */
 final class BlinkRing {
   /** How far two times may differ and still be one time that was rounded twice (chosen). */
   private static final double ROUNDING_SECONDS = 0.02;
@@ -33,11 +37,12 @@ final class BlinkRing {
    *
    * @param rhythm the rhythm
    * @param blinkSeconds the length of a blink where the rhythm gives none
-   * @return the ring; empty if the rhythm has no cycle of parts that repeats, or a time that the
-   *     ring needs is a range or is not said
+   * @return the ring; empty if the rhythm has a prelude or no cycle of parts that repeats, or a
+   *     time that the ring needs is a range or is not said
    */
   static Optional<BlinkRing> of(Rhythm rhythm, OptionalDouble blinkSeconds) {
     if (rhythm instanceof Rhythm.Blinking blinking
+        && blinking.prelude().isEmpty()
         && blinking.cycle() instanceof Cycle.Parts parts
         && !(parts.ending() instanceof Ending.Once)) {
       BlinkRing ring = new BlinkRing();

@@ -5,15 +5,17 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import lampwise.rhythm.Rhythm;
+import lampwise.rhythm.Rhythms;
 
 /** Looks for states of a sheet that cannot be told apart by the lamp. */
 public final class SheetCheck {
   private SheetCheck() {}
 
   /**
-   * The warnings about a sheet. Lit states with lamps of different colours are told apart by the
-   * colour and give none. A sheet with warnings is still a good sheet: the answer then names both
-   * states.
+   * The warnings about a sheet. Two rhythms are one if {@link Rhythms#sameLamp} says so, or if they
+   * differ by no more than two ways of rounding: 0.02 s or 1 % of a time, whichever is less. Lit
+   * states with lamps of different colours are told apart by the colour and give none. A sheet with
+   * warnings is still a good sheet: the answer then names both states.
    *
    * @param sheet the sheet
    * @return the warnings, in the order of the first and then of the second state; often none
@@ -32,10 +34,10 @@ public final class SheetCheck {
           continue;
         }
         OptionalInt start = startIn(rings.get(i), rings.get(j));
-        if (first.rhythm().equals(second.rhythm()) || start.equals(OptionalInt.of(0))) {
-          warnings.add(new SheetWarning.SameRhythm(first.name(), second.name()));
-        } else if (start.isPresent()) {
+        if (start.orElse(0) > 0) {
           warnings.add(new SheetWarning.Rotation(first.name(), second.name()));
+        } else if (start.isPresent() || Rhythms.sameLamp(first.rhythm(), second.rhythm())) {
+          warnings.add(new SheetWarning.SameRhythm(first.name(), second.name()));
         }
       }
     }

@@ -57,6 +57,8 @@ class SheetCheckTest {
     "dark, dark",
     "steady, steady",
     "1 blink every 3 s, 1 blink every 3000 ms",
+    "1 blink every 3 s, 20 blinks per minute",
+    "1 blink every about 5 s, 1 blink every 4 to 6 s",
     "3 blinks then 2 blinks, '3 blinks, then 2 blinks repeating'",
     "2 to 3 blinks per second, 2 to 3 blinks per second",
     "3 blinks 0.5 s apart then dark 7.9 s, 3 blinks 0.5 s apart every 9 s",
@@ -98,6 +100,7 @@ class SheetCheckTest {
     "1 blink every about 3 s, 1 blink every 3 s",
     "2 blinks per second for 2 s then dark 2 s, 2 blinks per second for 3 s then dark 2 s",
     "first steady 5 s afterwards 1 blink every 3 s, 1 blink every 4 s",
+    "first steady 5 s afterwards 1 blink every 3 s, 1 blink every 3 s",
   })
   void otherRhythms(String a, String b) throws PhraseException {
     assertEquals(List.of(), warnings(a, b));
