@@ -132,11 +132,13 @@ final class BlinkRing {
         .findFirst();
   }
 
+  /** Whether two blinks are one; the words long and short count where no length is known. */
   private static boolean alike(Step a, Step b) {
-    return a.size() == b.size()
-        && (near(a.lengthSeconds(), b.lengthSeconds())
-            || (Double.isNaN(a.lengthSeconds()) && Double.isNaN(b.lengthSeconds())))
-        && near(a.toNextSeconds(), b.toNextSeconds());
+    boolean oneLength =
+        Double.isNaN(a.lengthSeconds()) && Double.isNaN(b.lengthSeconds())
+            ? a.size() == b.size()
+            : near(a.lengthSeconds(), b.lengthSeconds());
+    return oneLength && near(a.toNextSeconds(), b.toNextSeconds());
   }
 
   private static boolean near(double a, double b) {

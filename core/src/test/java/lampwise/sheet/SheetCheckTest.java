@@ -58,6 +58,7 @@ class SheetCheckTest {
     "steady, steady",
     "1 blink every 3 s, 1 blink every 3000 ms",
     "1 blink every 3 s, 20 blinks per minute",
+    "1 long blink of 0.5 s every 3 s, 1 short blink of 0.5 s every 3 s",
     "1 blink every about 5 s, 1 blink every 4 to 6 s",
     "3 blinks then 2 blinks, '3 blinks, then 2 blinks repeating'",
     "2 to 3 blinks per second, 2 to 3 blinks per second",
@@ -95,7 +96,7 @@ class SheetCheckTest {
     "3 blinks 0.5 s apart then dark 1 s then 2 blinks 0.5 s apart every 9 s,"
         + " 2 blinks 0.5 s apart then dark 6.3 s then 3 blinks 0.5 s apart once",
     "2 to 3 blinks 0.5 s apart every 9 s, 3 blinks 0.5 s apart every 9 s",
-    "1 long blink of 0.5 s every 3 s, 1 short blink of 0.5 s every 3 s",
+    "1 long blink then 1 short blink every 3 s, 1 short blink then 1 long blink every 4 s",
     "1 blink of 0.5 s every 3 s, 1 blink of 0.2 s every 3 s",
     "1 blink every about 3 s, 1 blink every 3 s",
     "2 blinks per second for 2 s then dark 2 s, 2 blinks per second for 3 s then dark 2 s",
