@@ -134,10 +134,8 @@ final class BlinkRing {
 
   /** Whether two blinks are one; the words long and short count where no length is known. */
   private static boolean alike(Step a, Step b) {
-    boolean oneLength =
-        Double.isNaN(a.lengthSeconds()) && Double.isNaN(b.lengthSeconds())
-            ? a.size() == b.size()
-            : near(a.lengthSeconds(), b.lengthSeconds());
+    boolean unsaid = Double.isNaN(a.lengthSeconds()) && Double.isNaN(b.lengthSeconds());
+    boolean oneLength = unsaid ? a.size() == b.size() : near(a.lengthSeconds(), b.lengthSeconds());
     return oneLength && near(a.toNextSeconds(), b.toNextSeconds());
   }
 
