@@ -97,7 +97,8 @@ final class Durations {
     }
     boolean blinkFollows =
         Cursor.isBlink(token) || Words.right(token.text()).filter("blinks"::equals).isPresent();
-    if (blinkFollows && !cursor.isFirst(number)) {
+    boolean sizeFollows = token.is("short") || token.is("long");
+    if ((blinkFollows || sizeFollows) && !cursor.isFirst(number)) {
       throw cursor.insert(number, "\"then\" stands between parts", "then");
     }
     throw cursor.unexpected("a unit (ms, s, min or h)", UNIT_OR_TO, token.isEnd() ? "s" : "");

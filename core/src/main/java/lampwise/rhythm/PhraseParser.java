@@ -205,7 +205,13 @@ final class PhraseParser {
     Size size =
         cursor.accept("short") ? Size.SHORT : cursor.accept("long") ? Size.LONG : Size.UNSAID;
     refusePauseOrSpeed(from, to, sizeToken, size);
+    if (cursor.peek().isEnd() && (from.text() + to.text()).indexOf('.') >= 0) {
+      throw cursor.fault(cursor.peek(), "the phrase ends where \"blinks per second\" was expected");
+    }
     blink("\"blink\" or \"blinks\"");
+    if (cursor.atSayingOfPer()) {
+      throw cursor.unexpected("\"per\"", List.of("per"), "");
+    }
     if (cursor.peek().is("per")) {
       if (size != Size.UNSAID) {
         throw cursor.replace(sizeToken, sizeToken, "a rate says nothing of the blinks' length", "");
