@@ -28,9 +28,7 @@ final class RhythmRules {
     if (broken.isPresent() || !(cycle instanceof Cycle.Parts whole)) {
       return broken;
     }
-    return whole(prelude, whole)
-        .or(() -> wrap(prelude, whole))
-        .or(() -> CycleTime.check(whole));
+    return whole(prelude, whole).or(() -> wrap(prelude, whole)).or(() -> CycleTime.check(whole));
   }
 
   private static Optional<Broken> eachPart(boolean inPrelude, List<Part> parts) {
@@ -42,8 +40,7 @@ final class RhythmRules {
               "one blink has no next one to be apart from; its length is said with \"of\"";
           return Optional.of(new Broken(inPrelude, i, Spot.APART, reason, ""));
         }
-        if (blinks.of().isPresent()
-            && !(blinks.of().get().leastSeconds() < apart.mostSeconds())) {
+        if (blinks.of().isPresent() && !(blinks.of().get().leastSeconds() < apart.mostSeconds())) {
           String reason =
               "a blink of "
                   + PhrasePrinter.length(blinks.of().get())
@@ -105,8 +102,8 @@ final class RhythmRules {
   }
 
   private static boolean alike(Part a, Part b) {
-    return a instanceof Part.Lit && b instanceof Part.Lit
-        || a instanceof Part.Unlit && b instanceof Part.Unlit;
+    return (a instanceof Part.Lit && b instanceof Part.Lit)
+        || (a instanceof Part.Unlit && b instanceof Part.Unlit);
   }
 
   /** The parts with number {@code at} and the one before made one; empty if that is not known. */

@@ -181,7 +181,8 @@ class PhraseFaultTest {
             "a".repeat(2_000_000),
             ", ".repeat(1_000_000),
             "1 blink then dark ".repeat(110_000),
-            "1 long blink of 1 s then 1 short blink of 0.1 s then ".repeat(40_000) + "dark then dark",
+            "1 long blink of 1 s then 1 short blink of 0.1 s then ".repeat(40_000)
+                + "dark then dark",
             "- ".repeat(1_000_000));
     for (String text : hostile) {
       assertTimeoutPreemptively(
@@ -195,8 +196,7 @@ class PhraseFaultTest {
     Part blink = new Part.Blinks(Count.of(1), Size.UNSAID, Optional.empty(), Optional.empty());
     Part dark = new Part.Unlit(Optional.of(Length.exactly(2)));
     Part wrong =
-        new Part.Blinks(
-            Count.of(1), Size.UNSAID, Optional.empty(), Optional.of(Length.exactly(2)));
+        new Part.Blinks(Count.of(1), Size.UNSAID, Optional.empty(), Optional.of(Length.exactly(2)));
     assertNotBuilt("at least one part", List.of());
     assertNotBuilt("two \"dark\" in a row", List.of(blink, dark, dark));
     assertNotBuilt("begins and ends \"dark\"", List.of(dark, blink, dark));

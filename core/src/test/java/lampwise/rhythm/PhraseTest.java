@@ -64,8 +64,7 @@ class PhraseTest {
         "5 blinks per second for 3 s then dark 2 s",
         cycle(
             new Ending.Repeating(),
-            new Part.RatedFor(
-                new Rate(Rate.Form.EXACT, 5, 5, Rate.Per.SECOND), Length.exactly(3)),
+            new Part.RatedFor(new Rate(Rate.Form.EXACT, 5, 5, Rate.Per.SECOND), Length.exactly(3)),
             new Part.Unlit(exactly(2))));
     means(
         "1 blink of 60 ms every 25 to 30 s",
@@ -119,8 +118,7 @@ class PhraseTest {
         rate(new Rate(Rate.Form.ABOUT_RANGE, 0.5, 2.5, Rate.Per.SECOND)));
     means(
         "2 to 3 blinks every 7 s",
-        cycle(
-            every(7), new Part.Blinks(new Count(2, 3), Size.UNSAID, Optional.empty(), NONE)));
+        cycle(every(7), new Part.Blinks(new Count(2, 3), Size.UNSAID, Optional.empty(), NONE)));
   }
 
   @Test
@@ -149,7 +147,8 @@ class PhraseTest {
 
   @Test
   void thePartsWithoutEndingRepeat() throws PhraseException {
-    assertEquals(Phrase.parse("3 blinks then 2 blinks repeating"), Phrase.parse("3 blinks then 2 blinks"));
+    assertEquals(
+        Phrase.parse("3 blinks then 2 blinks repeating"), Phrase.parse("3 blinks then 2 blinks"));
   }
 
   @ParameterizedTest
