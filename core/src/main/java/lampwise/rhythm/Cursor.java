@@ -107,6 +107,12 @@ final class Cursor {
     if (Words.PAUSES.contains(token.text())) {
       return pause(0);
     }
+    if ((token.is("long") || token.is("short")) && Words.PAUSES.contains(ahead(1).text())) {
+      return pause(1);
+    }
+    if (token.is("no")) {
+      return replace(token, ahead(1), "no light is said \"dark\"", "dark");
+    }
     boolean known = token.isNumber() || Words.GRAMMAR.contains(token.text());
     Optional<String> saying = saying(token, words);
     if (saying.isPresent() && !(known && saying.get().isEmpty())) {
@@ -121,11 +127,15 @@ final class Cursor {
     if (known) {
       return missing.isEmpty() ? fault(token, reason) : insert(token, reason, missing);
     }
-    Optional<String> near =
-        Words.nearest(token.text(), words)
-            .or(() -> Words.nearest(token.text(), Words.GRAMMAR));
-    return near.map(word -> replace(token, token, reason, word))
+    return Words.nearest(token.text(), words)
+        .map(word -> replace(token, token, reason, word))
         .orElseGet(() -> fault(token, reason));
+  }
+
+  /** Whether the next token is what people say for {@code per}. */
+  boolean atSayingOfPer() {
+    List<String> words = List.of("per");
+    return !peek().is("per") && saying(peek(), words).filter("per"::equals).isPresent();
   }
 
   /** How the grammar says a word of the people here. */
@@ -138,7 +148,7 @@ final class Cursor {
       return Optional.of("per");
     }
     if (word.equals("/")) {
-      return Optional.of(words.contains("per") ? "per" : "then");
+      return Optional.of("then");
     }
     if (word.equals("once") && words.contains("blinks")) {
       return Optional.of("1 blink");
