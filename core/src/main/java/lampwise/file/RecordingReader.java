@@ -1,6 +1,7 @@
 package lampwise.file;
 
 import java.util.List;
+import lampwise.file.ReadOptions.Shape;
 import lampwise.light.Recording;
 
 /** Reads recordings from the bytes of a file or of pasted text. */
@@ -8,7 +9,12 @@ public final class RecordingReader {
   private RecordingReader() {}
 
   /**
-   * Reads the recordings of a file.
+   * Reads the recordings of a file: pasted blink times, gaps or on/off pairs as a blink log, a
+   * table of times and levels as a light curve. What was inferred stands in the notes of each
+   * recording's origin. An empty text is a blink log without blinks.
+   *
+   * <p>A numeric time column whose first value is below 10,000 s keeps its own zero; in any other
+   * writing the first row is at 0. With a window only what lies inside it is kept.
    *
    * @param name the file's name, for messages and as the recording's name
    * @param content its bytes
@@ -19,6 +25,11 @@ public final class RecordingReader {
    */
   public static List<Recording> read(String name, byte[] content, ReadOptions options)
       throws FileException, OptionException {
-    throw new FileException(name, 0, 0, "not built");
+    SourceText source = SourceText.of(name, content);
+    Shape shape = ShapeFinder.find(source, options);
+    return List.of(
+        shape == Shape.LEVELS
+            ? LightFile.read(source, options)
+            : PastedTimes.read(source, shape, options));
   }
 }

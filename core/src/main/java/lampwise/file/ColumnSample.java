@@ -1,0 +1,111 @@
+package lampwise.file;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * What the first rows of a table show of one column.
+ *
+ * @param numbers how many cells hold a number or a clock time
+ * @param others how many cells hold something else that is not a missing value
+ * @param clock whether the cells are clock times
+ * @param decimals whether a number is written with decimals
+ * @param up how many steps from row to row go up
+ * @param down how many go down
+ * @param medianStep the median of the steps up; NaN if there is none
+ * @param spread the median distance from the median step, as a share of it; NaN if there is none
+ */
+record ColumnSample(
+    int numbers,
+    int others,
+    boolean clock,
+    boolean decimals,
+    int up,
+    int down,
+    double medianStep,
+    double spread) {
+  /** Times go up this many times as often as down. */
+  private static final int RISING_FACTOR = 4;
+
+  /** Times go up at least in this share of the rows; in the others they stand. */
+  private static final double RISING_SHARE = 0.2;
+
+  /** Looks at a column. */
+  static ColumnSample of(List<List<String>> rows, int column, DecimalMark mark) {
+    double[] steps = new double[rows.size()];
+    int numbers = 0;
+    int others = 0;
+    int up = 0;
+    int down = 0;
+    boolean clock = false;
+    boolean decimals = false;
+    double before = Double.NaN;
+    for (List<String> row : rows) {
+      String cell = column < row.size() ? row.get(column) : "";
+      double value = mark.parse(cell);
+      if (!Double.isFinite(value) && cell.indexOf(':') > 0) {
+        value = clockSeconds(cell);
+        clock |= Double.isFinite(value);
+      }
+      if (!Double.isFinite(value)) {
+        others += Numbers.isMissing(cell) ? 0 : 1;
+        continue;
+      }
+      numbers++;
+      decimals |= cell.indexOf('.') >= 0 || cell.indexOf(',') >= 0;
+      if (value > before) {
+        steps[up++] = value - before;
+      } else if (value < before) {
+        down++;
+      }
+      before = value;
+    }
+    double[] rising = Arrays.copyOf(steps, up);
+    double median = median(rising);
+    for (int i = 0; i < up; i++) {
+      rising[i] = Math.abs(rising[i] - median);
+    }
+    return new ColumnSample(
+        numbers, others, clock, decimals, up, down, median, median(rising) / median);
+  }
+
+  /** Whether it is a column of numbers or clock times. */
+  boolean isNumeric() {
+    return numbers > 0 && numbers >= others;
+  }
+
+  /** Whether not all of its numbers are equal. */
+  boolean varies() {
+    return up + down > 0;
+  }
+
+  /** Whether it rises like times do, a few rows that came late allowed. */
+  boolean isRising() {
+    return isNumeric()
+        && up > 0
+        && up >= RISING_FACTOR * down
+        && up >= RISING_SHARE * (numbers - 1);
+  }
+
+  /** Whether it counts the rows: whole numbers, one more in each. */
+  boolean isCounter() {
+    return !clock && !decimals && down == 0 && up == numbers - 1 && medianStep == 1 && spread == 0;
+  }
+
+  private static double clockSeconds(String cell) {
+    try {
+      return TimeText.parse(cell).value();
+    } catch (TimeText.Fault e) {
+      return Double.NaN;
+    }
+  }
+
+  private static double median(double[] values) {
+    if (values.length == 0) {
+      return Double.NaN;
+    }
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
+  }
+}

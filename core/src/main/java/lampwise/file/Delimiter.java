@@ -1,0 +1,115 @@
+package lampwise.file;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** What stands between the columns of a table. */
+enum Delimiter {
+  /** A comma. */
+  COMMA(','),
+  /** A semicolon. */
+  SEMICOLON(';'),
+  /** A tab. */
+  TAB('\t'),
+  /** One blank or more. */
+  BLANKS(' ');
+
+  /** At least this share of the lines must have the delimiter. */
+  private static final double SHARE = 0.8;
+
+  private final char sign;
+
+  Delimiter(char sign) {
+    this.sign = sign;
+  }
+
+  /** The character that separates. */
+  char sign() {
+    return sign;
+  }
+
+  /** Whether a comma can stand inside a number. */
+  boolean allowsDecimalComma() {
+    return this == SEMICOLON || this == TAB;
+  }
+
+  /**
+   * Finds the delimiter of some lines: the first of semicolon, tab, comma and blanks that most of
+   * them have. A comma with a tab behind it is a comma.
+   *
+   * @param lines lines of one table
+   * @return the delimiter; a comma if there is none
+   */
+  static Delimiter of(List<String> lines) {
+    int semicolons = 0;
+    int tabs = 0;
+    int commas = 0;
+    int commaTabs = 0;
+    int blanks = 0;
+    for (String line : lines) {
+      String bare = line.strip();
+      semicolons += bare.indexOf(';') >= 0 ? 1 : 0;
+      tabs += bare.indexOf('\t') >= 0 ? 1 : 0;
+      commas += bare.indexOf(',') >= 0 ? 1 : 0;
+      commaTabs += bare.contains(",\t") ? 1 : 0;
+      blanks += bare.indexOf(' ') >= 0 ? 1 : 0;
+    }
+    double enough = lines.size() * SHARE;
+    if (semicolons > 0 && semicolons >= enough) {
+      return SEMICOLON;
+    }
+    if (tabs > 0 && tabs >= enough && commaTabs < enough) {
+      return TAB;
+    }
+    if (commas > 0 && commas >= enough) {
+      return COMMA;
+    }
+    return blanks > 0 && blanks >= enough ? BLANKS : COMMA;
+  }
+
+  /** The cells of a line without quotes, trimmed; an empty last cell is left out. */
+  List<String> split(String line) {
+    List<String> cells = new ArrayList<>();
+    int at = rowStart(line, 0, line.length());
+    while (at < line.length()) {
+      cells.add(line.substring(at, cellEnd(line, at, line.length())).strip());
+      at = nextCell(line, at, line.length());
+    }
+    return cells;
+  }
+
+  /** Where the first cell of a line starts. */
+  int rowStart(String text, int from, int end) {
+    int at = from;
+    while (at < end && isPadding(text.charAt(at))) {
+      at++;
+    }
+    return at;
+  }
+
+  /** Where the cell after the one that holds a place starts; {@code end} if there is none. */
+  int nextCell(String text, int from, int end) {
+    int delimiter = cellEnd(text, from, end);
+    return delimiter < end ? rowStart(text, delimiter + 1, end) : end;
+  }
+
+  /** Where the cell that holds a place ends. */
+  int cellEnd(String text, int from, int end) {
+    int at = from;
+    boolean quoted = false;
+    while (at < end && (quoted || !separates(text.charAt(at)))) {
+      quoted ^= text.charAt(at) == '"';
+      at++;
+    }
+    return at;
+  }
+
+  /** Whether a character parts cells. */
+  boolean separates(char c) {
+    return c == sign || (this == BLANKS && Lines.isBlank(c));
+  }
+
+  private boolean isPadding(char c) {
+    return Lines.isBlank(c) && c != (this == TAB ? '\t' : '\0');
+  }
+}

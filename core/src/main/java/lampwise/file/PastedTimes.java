@@ -1,0 +1,244 @@
+package lampwise.file;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import lampwise.file.PastedTime.Role;
+import lampwise.file.ReadOptions.Shape;
+import lampwise.file.TimeText.Writing;
+import lampwise.light.Blink;
+import lampwise.light.BlinkLog;
+import lampwise.light.Marks;
+import lampwise.light.Origin;
+import lampwise.light.Targets;
+import lampwise.light.Window;
+
+/** Reads a blink log from pasted times, gaps or pairs of on and off. */
+final class PastedTimes {
+  private final SourceText source;
+  private final ReadOptions options;
+  private final double perSecond;
+  private final List<String> notes;
+
+  private PastedTimes(SourceText source, ReadOptions options) {
+    this.source = source;
+    this.options = options;
+    this.perSecond = options.unit().map(ReadOptions.Unit::perSecond).orElse(1.0);
+    this.notes = new ArrayList<>(source.notes());
+  }
+
+  /**
+   * Reads the log.
+   *
+   * @param shape what the text holds: times, gaps or spans; words and signs in it say more
+   * @throws FileException if it is no such text
+   * @throws OptionException if an option cannot be understood or does not fit
+   */
+  static BlinkLog read(SourceText source, Shape shape, ReadOptions options)
+      throws FileException, OptionException {
+    return new PastedTimes(source, options).log(shape);
+  }
+
+  private BlinkLog log(Shape shape) throws FileException, OptionException {
+    PastedScanner.Found found = PastedScanner.scan(source);
+    notes.addAll(found.notes());
+    List<PastedTime> times = roles(shape, found.times());
+    double[] seconds = absolute(times);
+    TimeOrder.Ordered ordered = TimeOrder.order(source, times, seconds);
+    notes.addAll(ordered.notes());
+    double zero = zero(ordered);
+    List<Blink> blinks = blinks(ordered, zero);
+    RecordingClock clock = clock(ordered, zero);
+    Marks marks = MarkOptions.marks(options, clock, Targets.unknown());
+    List<Blink> inside = inside(blinks, marks.window());
+    return new BlinkLog(new Origin(source.name(), Optional.empty(), notes), marks, inside);
+  }
+
+  /** Gives each time its role, as the shape and the words in the text ask. */
+  private List<PastedTime> roles(Shape shape, List<PastedTime> found)
+      throws FileException, OptionException {
+    boolean labelled = false;
+    boolean plus = false;
+    for (PastedTime time : found) {
+      labelled |= time.role() != Role.UNSAID;
+      plus |= time.time().gap();
+    }
+    if (labelled) {
+      return labelled(shape, found);
+    }
+    List<PastedTime> times = new ArrayList<>();
+    for (int i = 0; i < found.size(); i++) {
+      PastedTime time = found.get(i);
+      if (shape == Shape.SPANS) {
+        times.add(time.as(i % 2 == 0 ? Role.ON : Role.OFF));
+      } else if (shape == Shape.GAPS && !(plus && i == 0)) {
+        times.add(time.asGap());
+      } else {
+        times.add(time);
+      }
+    }
+    if (shape == Shape.SPANS && times.size() % 2 == 1) {
+      notes.add("the last blink has no end");
+    }
+    boolean gapsOnly = !times.isEmpty() && times.get(0).time().gap() && shape != Shape.SPANS;
+    if (gapsOnly) {
+      PastedTime first = times.get(0);
+      TimeText start = new TimeText(Writing.NUMBER, 0, false);
+      times.add(0, new PastedTime(Role.UNSAID, start, first.line(), first.column(), "0"));
+      notes.add("the list starts with a gap; its first blink is at 0 s");
+    }
+    return times;
+  }
+
+  private List<PastedTime> labelled(Shape shape, List<PastedTime> found)
+      throws FileException, OptionException {
+    if (shape == Shape.GAPS) {
+      throw new OptionException("--as gaps does not fit a list with the words on and off");
+    }
+    for (PastedTime time : found) {
+      if (time.role() == Role.UNSAID) {
+        throw source.fault(
+            time.line(),
+            time.column(),
+            "the time " + Numbers.quote(time.word()) + " has neither on nor off before it");
+      }
+    }
+    return found;
+  }
+
+  /** Adds up gaps and brings all to seconds. */
+  private double[] absolute(List<PastedTime> times) throws FileException {
+    double[] seconds = new double[times.size()];
+    Optional<PastedTime> model = Optional.empty();
+    double before = 0;
+    for (int i = 0; i < seconds.length; i++) {
+      PastedTime time = times.get(i);
+      double value = time.time().value() / (time.time().isClock() ? 1 : perSecond);
+      if (!time.time().gap()) {
+        if (model.isPresent() && model.get().time().isClock() != time.time().isClock()) {
+          throw source.fault(
+              time.line(),
+              time.column(),
+              "the time "
+                  + Numbers.quote(time.word())
+                  + " is not written like "
+                  + Numbers.quote(model.get().word())
+                  + " before it; expected one writing");
+        }
+        model = Optional.of(time);
+      }
+      seconds[i] = time.time().gap() ? Numbers.tidy(before + value) : value;
+      if (!(Math.abs(seconds[i]) <= RecordingClock.MAX_SECONDS)) {
+        throw source.fault(
+            time.line(),
+            time.column(),
+            Numbers.quote(time.word()) + " is too large for a time in seconds");
+      }
+      before = seconds[i];
+    }
+    return seconds;
+  }
+
+  /** Which of the text's times is 0 of the recording. */
+  private double zero(TimeOrder.Ordered ordered) {
+    if (ordered.seconds().length == 0) {
+      return 0;
+    }
+    double first = ordered.seconds()[0];
+    boolean clock = ordered.times().stream().anyMatch(t -> t.time().isClock() && !t.time().gap());
+    if (!clock && first < RecordingClock.OWN_ZERO_BELOW_SECONDS) {
+      return 0;
+    }
+    if (first != 0) {
+      notes.add("times count from the first one, " + ordered.times().get(0).word());
+    }
+    return first;
+  }
+
+  private RecordingClock clock(TimeOrder.Ordered ordered, double zero) {
+    double[] seconds = ordered.seconds();
+    if (seconds.length == 0) {
+      return RecordingClock.empty();
+    }
+    Writing writing = Writing.NUMBER;
+    for (PastedTime time : ordered.times()) {
+      if (!time.time().gap() && time.time().writing().compareTo(writing) > 0) {
+        writing = time.time().writing();
+      }
+    }
+    return new RecordingClock(
+        writing,
+        perSecond,
+        zero,
+        Numbers.tidy(seconds[0] - zero),
+        Numbers.tidy(seconds[seconds.length - 1] - zero));
+  }
+
+  private List<Blink> blinks(TimeOrder.Ordered ordered, double zero) throws FileException {
+    double[] seconds = ordered.seconds();
+    List<Blink> blinks = new ArrayList<>();
+    int doubled = 0;
+    int endless = 0;
+    for (int i = 0; i < seconds.length; i++) {
+      PastedTime time = ordered.times().get(i);
+      if (time.role() == Role.OFF) {
+        throw source.fault(
+            time.line(),
+            time.column(),
+            "off " + Numbers.quote(time.word()) + " has no on before it");
+      }
+      double on = Numbers.tidy(seconds[i] - zero);
+      double off = Double.NaN;
+      if (i + 1 < seconds.length && ordered.times().get(i + 1).role() == Role.OFF) {
+        i++;
+        off = Numbers.tidy(seconds[i] - zero);
+      }
+      if (!blinks.isEmpty() && blinks.get(blinks.size() - 1).onSeconds() == on) {
+        doubled++;
+        blinks.remove(blinks.size() - 1);
+      }
+      endless += off <= on ? 1 : 0;
+      blinks.add(new Blink(on, off > on ? off : Double.NaN));
+    }
+    refuseStandstill(ordered, doubled);
+    if (doubled > 0) {
+      notes.add(doubled + (doubled == 1 ? " time stands" : " times stand") + " twice, kept once");
+    }
+    if (endless > 0) {
+      notes.add(
+          endless + (endless == 1 ? " blink ends" : " blinks end") + " at the start, end left out");
+    }
+    return blinks;
+  }
+
+  /** Two equal times are a double tap; three and more, and no other, are a clock that stands. */
+  private void refuseStandstill(TimeOrder.Ordered ordered, int doubled) throws FileException {
+    if (doubled > 1 && doubled == ordered.times().size() - 1) {
+      PastedTime second = ordered.times().get(1);
+      throw source.fault(
+          second.line(),
+          second.column(),
+          "all times are equal: " + Numbers.quote(second.word()) + "; expected times that rise");
+    }
+  }
+
+  private List<Blink> inside(List<Blink> blinks, Optional<Window> window) {
+    if (window.isEmpty()) {
+      return blinks;
+    }
+    List<Blink> inside = new ArrayList<>();
+    for (Blink blink : blinks) {
+      if (window.get().contains(blink.onSeconds())) {
+        inside.add(blink);
+      }
+    }
+    int outside = blinks.size() - inside.size();
+    if (outside > 0) {
+      notes.add(
+          outside
+              + (outside == 1 ? " blink lies" : " blinks lie")
+              + " outside the window, left out");
+    }
+    return inside;
+  }
+}

@@ -1,0 +1,149 @@
+package lampwise.file;
+
+import java.util.List;
+import lampwise.file.PastedTime.Role;
+import lampwise.file.ReadOptions.Shape;
+
+/** Finds out what a text holds: blink times, pairs of on and off, or timed light levels. */
+final class ShapeFinder {
+  /** So many lines are searched for the words and signs of pasted times. */
+  private static final int SEARCHED_LINES = 20;
+
+  private final SourceText source;
+  private final Table table;
+
+  private ShapeFinder(SourceText source, Table table) {
+    this.source = source;
+    this.table = table;
+  }
+
+  /**
+   * Finds the shape.
+   *
+   * @return the shape that the options say; else levels, spans or times (gaps show by their signs)
+   * @throws FileException if the text could be two of them
+   * @throws OptionException if options do not go together
+   */
+  static Shape find(SourceText source, ReadOptions options) throws FileException, OptionException {
+    boolean columns = options.column().isPresent() || options.time().isPresent();
+    if (options.shape().isPresent()) {
+      Shape shape = options.shape().get();
+      if (columns && shape != Shape.LEVELS) {
+        throw new OptionException("--column and --time choose light levels; they need --as levels");
+      }
+      return shape;
+    }
+    if (columns) {
+      return Shape.LEVELS;
+    }
+    if (hasPastedMarks(source.text())) {
+      return Shape.TIMES;
+    }
+    return new ShapeFinder(source, Table.open(source)).ofTable();
+  }
+
+  /** Whether one of the first lines has {@code on}, {@code off}, a plus sign or a list number. */
+  private static boolean hasPastedMarks(String text) {
+    Lines lines = Lines.content(text);
+    for (int i = 0; i < SEARCHED_LINES && lines.next(); i++) {
+      int at = lines.start();
+      boolean digits = false;
+      boolean marks = false;
+      while (at < lines.end()) {
+        int end = at;
+        while (end < lines.end() && !isSeparator(text.charAt(end))) {
+          end++;
+        }
+        if (end > at) {
+          marks |= isPastedMark(text, at, end, lines.end());
+          digits |= Numbers.isDigit(text.charAt(end - 1)) || text.charAt(end - 1) == 's';
+        }
+        at = end + 1;
+      }
+      if (marks && digits) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean isPastedMark(String text, int at, int end, int lineEnd) {
+    boolean plus = text.charAt(at) == '+' && end > at + 1;
+    boolean item =
+        (Numbers.isDigit(text.charAt(at)) || text.charAt(at) == '#')
+            && !Numbers.isDigit(text.charAt(end - 1))
+            && PastedScanner.itemEnd(text, at, end, lineEnd) > at;
+    boolean hash = text.charAt(at) == '#' && Lines.isNumbered(text, at, lineEnd);
+    return plus
+        || item
+        || hash
+        || (end - at <= 4 && PastedScanner.roleOf(text.substring(at, end)) != Role.UNSAID);
+  }
+
+  private static boolean isSeparator(char c) {
+    return c == ',' || c == ';' || Lines.isBlank(c);
+  }
+
+  private Shape ofTable() throws FileException {
+    List<String> header = table.header();
+    boolean level = header.stream().anyMatch(n -> ColumnNames.levelRank(n).isPresent());
+    if (ColumnNames.areSpans(header)) {
+      return Shape.SPANS;
+    }
+    if (level && (header.size() > 1 || header.get(0).indexOf(' ') < 0)) {
+      return Shape.LEVELS;
+    }
+    int width = commonWidth();
+    if (width < 2 || table.sample().size() < (header.isEmpty() ? 2 : 1)) {
+      return Shape.TIMES;
+    }
+    ReadingOrder order = ReadingOrder.of(table.sample(), table.decimals());
+    if (header.size() >= 2 && !order.isRising()) {
+      return Shape.LEVELS;
+    }
+    return width == 2 ? ofTwoColumns(order) : ofManyColumns(order);
+  }
+
+  private Shape ofTwoColumns(ReadingOrder order) throws FileException {
+    if (order.isRising()) {
+      String fits =
+          order.clocks() > 0
+              ? "could be times, or pairs of on and off; add --as times or --as spans"
+              : "could be pairs of on and off, or timed light levels;"
+                  + " add --as spans or --as levels (or --as times)";
+      throw source.fault(0, 0, "two columns of rising numbers " + fits);
+    }
+    ColumnSample first = ColumnSample.of(table.sample(), 0, table.decimals());
+    ColumnSample second = ColumnSample.of(table.sample(), 1, table.decimals());
+    if (first.isCounter() && second.isRising() && second.down() == 0) {
+      throw source.fault(
+          0,
+          0,
+          "two columns of rising numbers could be numbered times, or timed light levels;"
+              + " add --as times (without the numbers) or --as levels");
+    }
+    if (table.hasDecimalCommaLook()) {
+      throw source.fault(
+          0,
+          0,
+          "could be times with decimal commas, or timed light levels;"
+              + " write decimal points, or add --as times or --as levels");
+    }
+    return order.isFalling() || order.clocks() > 1 ? Shape.TIMES : Shape.LEVELS;
+  }
+
+  private Shape ofManyColumns(ReadingOrder order) {
+    boolean rows = order.down() * 2 > table.sample().size();
+    return rows && !order.isFalling() ? Shape.LEVELS : Shape.TIMES;
+  }
+
+  /** How many cells the widest row has, if most rows have as many; else 0. */
+  private int commonWidth() {
+    int width = table.width();
+    int same = 0;
+    for (List<String> row : table.sample()) {
+      same += Table.widthOf(row) == width ? 1 : 0;
+    }
+    return same * 2 >= table.sample().size() ? width : 0;
+  }
+}

@@ -1,0 +1,226 @@
+package lampwise.file;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** The rows of a table of numbers, with a header or none. */
+final class Table {
+  /** So many rows are looked at to find out what a table is. */
+  private static final int SAMPLE_ROWS = 200;
+
+  /** Noted times that look like a light file lie less than this apart, and so from their zero. */
+  private static final double LONGEST_GAP_SECONDS = 16;
+
+  private final SourceText source;
+  private final Delimiter delimiter;
+  private final List<String> header;
+  private final List<List<String>> sample;
+  private final DecimalMark decimals;
+
+  private Table(
+      SourceText source,
+      Delimiter delimiter,
+      List<String> header,
+      List<List<String>> sample,
+      DecimalMark decimals) {
+    this.source = source;
+    this.delimiter = delimiter;
+    this.header = header;
+    this.sample = sample;
+    this.decimals = decimals;
+  }
+
+  /** Takes the rows of a table one after another. */
+  interface RowTaker {
+    /**
+     * Takes a row.
+     *
+     * @param row the line it ends on, counted among the lines that hold something, from 1
+     * @param cells its cells, which hold only until the next row
+     * @return whether more rows are wanted
+     */
+    boolean take(long row, Row cells) throws FileException;
+  }
+
+  /**
+   * Opens a table.
+   *
+   * @throws FileException if it cannot be split into rows, or its decimal mark is not clear
+   */
+  static Table open(SourceText source) throws FileException {
+    List<String> lines = new ArrayList<>();
+    Lines content = Lines.content(source.text());
+    while (lines.size() < SAMPLE_ROWS && content.next()) {
+      lines.add(content.get());
+    }
+    Delimiter delimiter = Delimiter.of(lines.size() > 2 ? lines.subList(1, lines.size()) : lines);
+    List<List<String>> rows = firstRows(source, delimiter, lines);
+    boolean named = !rows.isEmpty() && isHeader(rows.get(0));
+    List<List<String>> sample = named ? rows.subList(1, rows.size()) : rows;
+    DecimalMark decimals =
+        delimiter.allowsDecimalComma() ? DecimalMark.of(source, sample) : DecimalMark.POINT;
+    return new Table(
+        source, delimiter, named ? rows.get(0) : List.of(), List.copyOf(sample), decimals);
+  }
+
+  /** The names of the columns; empty if the table has no header. */
+  List<String> header() {
+    return header;
+  }
+
+  /** The first rows below the header. */
+  List<List<String>> sample() {
+    return sample;
+  }
+
+  /** How the numbers are written. */
+  DecimalMark decimals() {
+    return decimals;
+  }
+
+  /** How many columns there are, an empty last one not counted. */
+  int width() {
+    int width = header.size();
+    for (List<String> row : sample) {
+      width = Math.max(width, widthOf(row));
+    }
+    return width;
+  }
+
+  /** How many cells a row has, empty last ones not counted. */
+  static int widthOf(List<String> row) {
+    int cells = row.size();
+    while (cells > 0 && row.get(cells - 1).isEmpty()) {
+      cells--;
+    }
+    return cells;
+  }
+
+  /**
+   * Whether all rows look like {@code 3,5}: short times with a decimal comma. They have no header,
+   * two whole numbers, as many digits after each comma, and rise when read as one number.
+   */
+  boolean hasDecimalCommaLook() {
+    if (delimiter != Delimiter.COMMA || !header.isEmpty()) {
+      return false;
+    }
+    int digits = sample.get(0).size() == 2 ? sample.get(0).get(1).length() : 0;
+    double before = -1;
+    for (List<String> row : sample) {
+      boolean two = row.size() == 2 && row.get(1).length() == digits;
+      double value = two ? Numbers.parse(row.get(0) + "." + row.get(1)) : Double.NaN;
+      if (!(value > before && value < before + LONGEST_GAP_SECONDS)) {
+        return false;
+      }
+      before = value;
+    }
+    return digits == 1 || digits == 2;
+  }
+
+  /** A name for a column, for notes and messages. */
+  String nameOf(int column) {
+    return column < header.size() && !header.get(column).isEmpty()
+        ? "column " + (column + 1) + " (" + Numbers.quote(header.get(column)) + ")"
+        : "column " + (column + 1);
+  }
+
+  /**
+   * Hands over every row below the header until no more is wanted.
+   *
+   * @throws FileException if a row cannot be split, or the taker refuses one
+   */
+  void forEachRow(RowTaker taker) throws FileException {
+    long skipped = header.isEmpty() ? 0 : 1;
+    if (isQuoted(source)) {
+      boolean[] below = {header.isEmpty()};
+      forEachQuoted(
+          source,
+          delimiter,
+          (row, cells) -> {
+            boolean take = below[0];
+            below[0] = true;
+            return !take || taker.take(row, cells);
+          });
+      return;
+    }
+    Lines lines = Lines.content(source.text());
+    PlainRow cells = new PlainRow(source.text(), lines, delimiter);
+    long row = 0;
+    boolean more = true;
+    while (more && lines.next()) {
+      row++;
+      more = row <= skipped || taker.take(row, cells);
+    }
+  }
+
+  /**
+   * A fault in a cell.
+   *
+   * @param row the row's number, as it was handed over
+   * @param column the cell, from 0
+   * @param message what is wrong and what was expected
+   */
+  FileException fault(long row, int column, String message) {
+    return fault(source, delimiter, row, column, message);
+  }
+
+  private static FileException fault(
+      SourceText source, Delimiter delimiter, long row, int column, String message) {
+    Lines lines = Lines.content(source.text());
+    for (long i = 0; i < row; i++) {
+      if (!lines.next()) {
+        return source.fault(0, 0, message);
+      }
+    }
+    int at = delimiter.rowStart(source.text(), lines.start(), lines.end());
+    for (int i = 0; i < column && at < lines.end(); i++) {
+      at = delimiter.nextCell(source.text(), at, lines.end());
+    }
+    return source.fault(lines.line(), Math.min(at, lines.end()) - lines.start() + 1, message);
+  }
+
+  private static boolean isQuoted(SourceText source) {
+    return source.text().indexOf('"') >= 0;
+  }
+
+  private static List<List<String>> firstRows(
+      SourceText source, Delimiter delimiter, List<String> lines) throws FileException {
+    List<List<String>> rows = new ArrayList<>();
+    if (!isQuoted(source)) {
+      for (String line : lines) {
+        rows.add(delimiter.split(line));
+      }
+      return rows;
+    }
+    forEachQuoted(
+        source,
+        delimiter,
+        (row, cells) -> {
+          rows.add(((QuotedRow) cells).toList());
+          return rows.size() < SAMPLE_ROWS;
+        });
+    return rows;
+  }
+
+  private static void forEachQuoted(SourceText source, Delimiter delimiter, RowTaker taker)
+      throws FileException {
+    try {
+      QuotedRows.forEach(source.text(), delimiter, taker);
+    } catch (QuotedRows.Fault e) {
+      throw fault(source, delimiter, e.row(), 0, e.getMessage());
+    }
+  }
+
+  /** A header has a name and no number. */
+  private static boolean isHeader(List<String> row) {
+    boolean named = false;
+    for (String cell : row) {
+      boolean digits = !cell.isEmpty() && Numbers.isDigit(cell.charAt(0));
+      if (digits || !Double.isNaN(Numbers.parse(cell))) {
+        return false;
+      }
+      named |= !Numbers.isMissing(cell);
+    }
+    return named;
+  }
+}
