@@ -1,5 +1,6 @@
 package lampwise.cli;
 
+import java.io.BufferedInputStream;
 import java.io.FileDescriptor;
 import java.io.FileInputStream;
 import java.io.FileOutputStream;
@@ -32,7 +33,8 @@ record Surroundings(
   /** The process itself, text in UTF-8 whatever the locale. */
   static Surroundings ofProcess() {
     return new Surroundings(
-        new FileInputStream(FileDescriptor.in),
+        // Bare, it asks a pipe for its position and fails.
+        new BufferedInputStream(new FileInputStream(FileDescriptor.in)),
         writer(FileDescriptor.out),
         writer(FileDescriptor.err),
         Path.of(""),
