@@ -62,6 +62,20 @@ record Explained(
     return new Explained(train, logWeight, observed, linked, loose);
   }
 
+  /** The best rhythm without a sheet; empty if the blinks keep none, or are too few to tell. */
+  static Optional<Explained> freely(Evidence evidence) {
+    if (evidence.notes().size() < 3) {
+      return Optional.empty();
+    }
+    Optional<Explained> best =
+        FreeRhythms.propose(evidence).stream()
+            .map(f -> of(f.train(), evidence, f.logWeight(evidence.settings()[0])))
+            .max((a, b) -> Double.compare(a.logWeight(), b.logWeight()));
+    double random =
+        Likelihoods.noRhythm(evidence) + Math.log(Posterior.NO_RHYTHM / Posterior.UNLISTED);
+    return best.filter(b -> b.logWeight() > random);
+  }
+
   private static int loose(Chain.Link top, int notes) {
     int links = 0;
     int missed = 0;

@@ -38,6 +38,31 @@ final class Measured {
     }
   }
 
+  /**
+   * What a stretch shows in which nothing repeats: dark, steady, or one or two blinks once. Empty if
+   * that cannot be said: a level that never changes, or a window that ends with the last blink.
+   */
+  static Optional<Rhythm> unrepeated(Evidence stretch) {
+    List<Evidence.Note> notes = stretch.notes();
+    if (notes.isEmpty()) {
+      return stretch.level() ? Optional.empty() : Optional.of(new Rhythm.Dark());
+    }
+    if (stretch.litThroughout()) {
+      return Optional.of(new Rhythm.Steady());
+    }
+    if (notes.size() > 2 || !stretch.stated()) {
+      return Optional.empty();
+    }
+    double[] on = new double[notes.size()];
+    double[] lengths = new double[on.length];
+    for (int i = 0; i < on.length; i++) {
+      Evidence.Note note = notes.get(i);
+      on[i] = note.on() - notes.get(0).on();
+      lengths[i] = note.onCut() || note.offCut() ? Double.NaN : note.length();
+    }
+    return rhythm(new Train(on, lengths, 0, 0, 1, 1, 0), 1, lengths);
+  }
+
   private static Cycle cycle(Train train, double stretch, double[] lengths) {
     int from = train.prelude();
     int count = train.on().length - from;

@@ -63,7 +63,7 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
     }
     Noise[] settings = Noise.ofPeople(resolution(times), lengths);
     return new Sight(
-        Optional.of(new Evidence(window.get(), notes, log.marks().covered(), settings, false)),
+        Optional.of(new Evidence(window.get(), notes, log.marks().covered(), settings, stated, false)),
         "",
         List.of());
   }
@@ -132,7 +132,7 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
     boolean level = constant && curve.marks().covered().isEmpty();
     Noise[] settings = Noise.ofSensor(spans.periodSeconds());
     return new Sight(
-        Optional.of(new Evidence(inside, spans.lit(), blind, settings, level)), "", notes);
+        Optional.of(new Evidence(inside, spans.lit(), blind, settings, true, level)), "", notes);
   }
 
   private static List<Window> darkBetween(List<Evidence.Note> lit, Window window) {
