@@ -39,6 +39,8 @@ public record Length(Form form, double fromSeconds, double toSeconds) {
    *     not run upwards
    */
   public Length {
+    // One zero, so that equal durations are equal.
+    fromSeconds += 0.0;
     boolean fromFits = form == Form.UNDER ? fromSeconds == 0 : inside(fromSeconds);
     boolean toFits = form == Form.OVER ? toSeconds == Double.POSITIVE_INFINITY : inside(toSeconds);
     boolean single = form == Form.EXACT || form == Form.ABOUT;

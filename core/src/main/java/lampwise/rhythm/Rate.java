@@ -51,6 +51,11 @@ public record Rate(Form form, double from, double to, Per per) {
     Per(int seconds) {
       this.seconds = seconds;
     }
+
+    /** How many seconds it has. */
+    int seconds() {
+      return seconds;
+    }
   }
 
   /**

@@ -93,6 +93,16 @@ public record CodeSheet(
   }
 
   /**
+   * Whether a name is kept for answers, so that no state may have it.
+   *
+   * @param name a name
+   * @return true for {@link #UNLISTED} and {@link #NO_RHYTHM}
+   */
+  public static boolean isReserved(String name) {
+    return name.equals(UNLISTED) || name.equals(NO_RHYTHM);
+  }
+
+  /**
    * Finds a state.
    *
    * @param name its name

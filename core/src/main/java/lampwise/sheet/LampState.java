@@ -38,7 +38,7 @@ public record LampState(
           "a state's name must be lower-case letters, digits and hyphens, starting with a letter: "
               + name);
     }
-    if (CodeSheet.UNLISTED.equals(name) || CodeSheet.NO_RHYTHM.equals(name)) {
+    if (CodeSheet.isReserved(name)) {
       throw new SheetException("the name " + name + " is reserved");
     }
     if (!(weight > 0 && weight <= Double.MAX_VALUE)) {
@@ -68,11 +68,17 @@ public record LampState(
         Optional.empty());
   }
 
-  private static boolean isName(String name) {
+  /**
+   * Whether a text has the letters of a name.
+   *
+   * @param name the text
+   * @return true for lower-case letters, digits and hyphens, starting with a letter
+   */
+  public static boolean isName(String name) {
     for (int i = 0; i < name.length(); i++) {
       char c = name.charAt(i);
       boolean letter = c >= 'a' && c <= 'z';
-      boolean inner = c >= '0' && c <= '9' || c == '-';
+      boolean inner = (c >= '0' && c <= '9') || c == '-';
       if (!letter && !(inner && i > 0)) {
         return false;
       }

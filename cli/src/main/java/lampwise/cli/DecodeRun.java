@@ -1,0 +1,238 @@
+package lampwise.cli;
+
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import lampwise.decode.LampDecoder;
+import lampwise.decode.Observation;
+import lampwise.decode.Reading;
+import lampwise.file.FileException;
+import lampwise.file.FileFault;
+import lampwise.file.OptionException;
+import lampwise.file.ReadOptions;
+import lampwise.file.ReadingJson;
+import lampwise.file.RecordingReader;
+import lampwise.light.Recording;
+import lampwise.sheet.CodeSheet;
+
+/** One run of the command decode: reads file after file and prints each answer at once. */
+final class DecodeRun {
+  /** The file name that means standard input. */
+  static final String STANDARD_INPUT = "-";
+
+  private final Surroundings here;
+  private final Optional<CodeSheet> sheet;
+  private final ReadOptions options;
+  private final boolean json;
+  private final boolean trace;
+  private final boolean several;
+  private final LampDecoder decoder = new LampDecoder();
+  private final Set<String> said = new LinkedHashSet<>();
+  private int status = Main.DONE;
+  private boolean first = true;
+
+  DecodeRun(
+      Surroundings here,
+      Optional<CodeSheet> sheet,
+      ReadOptions options,
+      boolean json,
+      boolean trace,
+      boolean several) {
+    this.here = here;
+    this.sheet = sheet;
+    this.options = options;
+    this.json = json;
+    this.trace = trace;
+    this.several = several;
+  }
+
+  /** Each recording by itself. */
+  int each(List<String> names) {
+    for (String name : names) {
+      List<Recording> recordings = read(name);
+      for (Recording recording : recordings) {
+        answer(name, List.of(recording), several || recordings.size() > 1);
+      }
+    }
+    return status;
+  }
+
+  /** All recordings as those of one lamp. Without a sheet there is nothing to put together. */
+  int together(List<String> names) throws UsageException {
+    if (sheet.isEmpty()) {
+      return each(names);
+    }
+    List<Recording> all = new ArrayList<>();
+    List<String> read = new ArrayList<>();
+    for (String name : names) {
+      List<Recording> recordings = read(name);
+      if (!recordings.isEmpty()) {
+        read.add(name);
+      }
+      all.addAll(recordings);
+    }
+    checkOneLamp(all);
+    if (!all.isEmpty()) {
+      answer(String.join(" + ", read), all, false);
+    }
+    return status;
+  }
+
+  /** The recordings of a file; none if it was refused, which has then been said. */
+  private List<Recording> read(String name) {
+    boolean standardInput = name.equals(STANDARD_INPUT);
+    String label = standardInput ? "standard input" : name;
+    try {
+      byte[] content =
+          standardInput ? readStandardInput(label) : InputFiles.read(here, name, "a recording");
+      return RecordingReader.read(label, content, options);
+    } catch (FileException e) {
+      FileFault fault = e.faults().get(0);
+      int more = e.faults().size() - 1;
+      String line = fault + (more > 0 ? " (and " + Words.count(more, "more fault") + ")" : "");
+      refuse(name, fault, line, Main.REFUSED);
+      printTrace(e);
+    } catch (OptionException e) {
+      String message = String.valueOf(e.getMessage());
+      // What no file can understand is said once.
+      boolean again = !said.add(message);
+      FileFault fault = new FileFault(label, 0, 0, message);
+      refuse(name, fault, again ? "" : several ? fault.toString() : message, Main.WRONG_USE);
+      printTrace(e);
+    } catch (RuntimeException e) {
+      fault(name, label, e);
+    } catch (OutOfMemoryError e) {
+      FileFault fault = new FileFault(label, 0, 0, "is too large for the memory at hand");
+      refuse(name, fault, fault.toString(), Main.REFUSED);
+    }
+    return List.of();
+  }
+
+  private byte[] readStandardInput(String label) throws FileException {
+    if (here.terminal()) {
+      say("Type or paste what was seen; Ctrl-D on a line of its own ends it.");
+    }
+    try {
+      return here.in().readAllBytes();
+    } catch (IOException e) {
+      throw new FileException(label, 0, 0, "cannot be read (" + e.getMessage() + ")");
+    }
+  }
+
+  /** Decodes recordings of one lamp and prints the answer. */
+  private void answer(String name, List<Recording> recordings, boolean named) {
+    String label = recordings.get(0).origin().name();
+    try {
+      String prefix = json ? "" : prefix(recordings.get(0), named);
+      if (sheet.isPresent()) {
+        Reading reading = decoder.decode(sheet.get(), recordings);
+        if (json) {
+          printJson(out -> ReadingJson.reading(out, name, sheet.get(), reading));
+        } else {
+          print(ReadingText.reading(prefix, sheet.get(), reading));
+        }
+      } else {
+        Observation observation = decoder.observe(recordings.get(0));
+        if (json) {
+          printJson(out -> ReadingJson.observation(out, name, observation));
+        } else {
+          print(ReadingText.observation(prefix, observation));
+        }
+      }
+      here.out().flush();
+    } catch (RuntimeException e) {
+      fault(name, label, e);
+    } catch (OutOfMemoryError e) {
+      FileFault fault = new FileFault(label, 0, 0, "is too large for the memory at hand");
+      refuse(name, fault, fault.toString(), Main.REFUSED);
+    }
+  }
+
+  /** Recordings that name different fixtures are not of one lamp. */
+  static void checkOneLamp(List<Recording> recordings) throws UsageException {
+    Set<String> fixtures = new LinkedHashSet<>();
+    for (Recording recording : recordings) {
+      recording.origin().fixture().ifPresent(fixtures::add);
+    }
+    if (fixtures.size() > 1) {
+      throw new UsageException(
+          "--together takes recordings of one lamp, but they name the fixtures "
+              + Layout.clean(String.join(", ", fixtures)));
+    }
+  }
+
+  /** What tells one recording's answer from the others': its file's name, its fixture. */
+  static String prefix(Recording recording, boolean named) {
+    String fixture = recording.origin().fixture().orElse("");
+    if (named) {
+      return recording.origin().name() + (fixture.isEmpty() ? "" : ", " + fixture) + ": ";
+    }
+    return fixture.isEmpty() ? "" : fixture + ": ";
+  }
+
+  private void print(List<String> lines) {
+    if (!first) {
+      here.out().println();
+    }
+    first = false;
+    for (int i = 0; i < lines.size(); i++) {
+      boolean strong = i == 0 && here.colour();
+      here.out().println(strong ? "\u001b[1m" + lines.get(i) + "\u001b[0m" : lines.get(i));
+    }
+  }
+
+  /** Prints an object's line whole or not at all. */
+  private void printJson(JsonLine line) {
+    StringWriter object = new StringWriter();
+    try {
+      line.writeTo(object);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    here.out().append(object.getBuffer()).append('\n');
+  }
+
+  private interface JsonLine {
+    void writeTo(Writer out) throws IOException;
+  }
+
+  private void refuse(String name, FileFault fault, String line, int newStatus) {
+    status = Math.max(status, newStatus);
+    if (json) {
+      printJson(out -> ReadingJson.refused(out, name, fault));
+    }
+    if (!line.isEmpty()) {
+      say(Layout.clean(line));
+    }
+  }
+
+  private void fault(String name, String label, RuntimeException e) {
+    status = Math.max(status, Main.REFUSED);
+    here.out().flush();
+    if (json) {
+      FileFault fault = new FileFault(label, 0, 0, "internal fault");
+      printJson(out -> ReadingJson.refused(out, name, fault));
+    }
+    Main.internalFault(label, e, trace, here);
+    here.err().flush();
+  }
+
+  private void printTrace(Exception e) {
+    if (trace) {
+      e.printStackTrace(here.err());
+      here.err().flush();
+    }
+  }
+
+  private void say(String line) {
+    here.out().flush();
+    here.err().println(line);
+    here.err().flush();
+  }
+}

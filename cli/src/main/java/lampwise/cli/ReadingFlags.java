@@ -1,0 +1,105 @@
+package lampwise.cli;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import lampwise.file.ReadOptions;
+import lampwise.light.LightCurve;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.ParseResult;
+
+/** The options of every command that reads recordings: how to understand the file. */
+final class ReadingFlags {
+  private static final List<String> SHAPES = List.of("times", "gaps", "spans", "levels");
+  private static final List<String> UNITS = List.of("s", "ms", "us", "ns");
+  private static final List<String> LIT = List.of("dark", "bright");
+
+  private ReadingFlags() {}
+
+  /** Adds the options to a command. */
+  static void addTo(CommandSpec spec) {
+    one(spec, "--from", "T", "where the window that was watched starts");
+    one(spec, "--to", "T", "where it ends; it starts at 0 if only this is given");
+    many(spec, "--target", "none|all|A..B", "when somebody was before the sensor; repeatable");
+    many(spec, "--event", "NAME@T", "power-up, button, flush or door, and when; repeatable");
+    many(spec, "--covered", "A..B", "when the lamp was covered; repeatable");
+    one(spec, "--as", "SHAPE", "what the file holds: times, gaps, spans or levels");
+    one(spec, "--column", "NAME", "the column of the light levels, a name or a number");
+    one(spec, "--time", "NAME", "the column of the times, a name or a number");
+    one(spec, "--unit", "UNIT", "the unit of a numeric time column: s, ms, us or ns");
+    one(spec, "--lit", "WAY", "dark if the level falls when the lamp is on, else bright");
+  }
+
+  /**
+   * Reads the options.
+   *
+   * @throws UsageException if a word is not one of its list
+   */
+  static ReadOptions of(ParseResult parsed) throws UsageException {
+    Optional<ReadOptions.Shape> shape =
+        word(parsed, "--as", SHAPES)
+            .map(word -> ReadOptions.Shape.valueOf(word.toUpperCase(Locale.ROOT)));
+    Optional<ReadOptions.Unit> unit =
+        word(parsed, "--unit", UNITS)
+            .map(word -> ReadOptions.Unit.valueOf(word.toUpperCase(Locale.ROOT)));
+    boolean darker = word(parsed, "--lit", LIT).filter(word -> word.equals("dark")).isPresent();
+    return new ReadOptions(
+        shape,
+        text(parsed, "--column"),
+        text(parsed, "--time"),
+        unit,
+        darker ? LightCurve.Lit.DARKER : LightCurve.Lit.BRIGHTER,
+        text(parsed, "--from"),
+        text(parsed, "--to"),
+        parsed.matchedOptionValue("--target", List.<String>of()),
+        parsed.matchedOptionValue("--event", List.<String>of()),
+        parsed.matchedOptionValue("--covered", List.<String>of()));
+  }
+
+  /** The value of an option that was given once. */
+  static Optional<String> text(ParseResult parsed, String name) {
+    return parsed.hasMatchedOption(name)
+        ? Optional.of(parsed.matchedOptionValue(name, ""))
+        : Optional.empty();
+  }
+
+  /** Adds an option with one value. */
+  static void one(CommandSpec spec, String name, String label, String description) {
+    spec.addOption(
+        OptionSpec.builder(name)
+            .type(String.class)
+            .arity("1")
+            .paramLabel(label)
+            .description(description)
+            .build());
+  }
+
+  /** Adds an option that may be given more than once. */
+  static void many(CommandSpec spec, String name, String label, String description) {
+    spec.addOption(
+        OptionSpec.builder(name)
+            .type(List.class)
+            .auxiliaryTypes(String.class)
+            .arity("1")
+            .paramLabel(label)
+            .description(description)
+            .build());
+  }
+
+  /** Adds an option without a value. */
+  static void flag(CommandSpec spec, String name, String description) {
+    spec.addOption(
+        OptionSpec.builder(name).type(boolean.class).arity("0").description(description).build());
+  }
+
+  private static Optional<String> word(ParseResult parsed, String name, List<String> known)
+      throws UsageException {
+    Optional<String> given = text(parsed, name).map(word -> word.toLowerCase(Locale.ROOT));
+    if (given.isPresent() && !known.contains(given.get())) {
+      throw new UsageException(
+          name + " takes " + String.join(", ", known) + ", not " + Layout.clean(given.get()));
+    }
+    return given;
+  }
+}

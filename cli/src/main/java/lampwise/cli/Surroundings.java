@@ -1,0 +1,58 @@
+package lampwise.cli;
+
+import java.io.FileDescriptor;
+import java.io.FileInputStream;
+import java.io.FileOutputStream;
+import java.io.InputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What a command can touch of the process around it.
+ *
+ * @param in standard input
+ * @param out standard output
+ * @param err standard error
+ * @param folder the folder that relative paths start from
+ * @param variables the environment
+ * @param terminal whether a person sits at both ends: input is typed and output is read
+ */
+record Surroundings(
+    InputStream in,
+    PrintWriter out,
+    PrintWriter err,
+    Path folder,
+    Map<String, String> variables,
+    boolean terminal) {
+
+  /** The process itself, text in UTF-8 whatever the locale. */
+  static Surroundings ofProcess() {
+    return new Surroundings(
+        new FileInputStream(FileDescriptor.in),
+        writer(FileDescriptor.out),
+        writer(FileDescriptor.err),
+        Path.of(""),
+        System.getenv(),
+        System.console() != null);
+  }
+
+  private static PrintWriter writer(FileDescriptor descriptor) {
+    return new PrintWriter(
+        new OutputStreamWriter(new FileOutputStream(descriptor), StandardCharsets.UTF_8), false);
+  }
+
+  /** A variable of the environment; empty also if it is set to nothing. */
+  Optional<String> variable(String name) {
+    String value = variables.get(name);
+    return value == null || value.isEmpty() ? Optional.empty() : Optional.of(value);
+  }
+
+  /** Whether output may be coloured. */
+  boolean colour() {
+    return terminal && variable("NO_COLOR").isEmpty();
+  }
+}
