@@ -143,6 +143,8 @@ class PhraseFaultTest {
         "3 red blinks | 3 | names no colour | 3 blinks repeating",
         "first 3 blinks then 2 blinks | 29 | \"afterwards\" | afterwards",
         "1 blink every 2 weeks | 17 | a unit (ms, s, min or h) | -",
+        "no blinks | 1 | no light is said | dark",
+        "3 blinks no | 10 | \"no\" where | -",
         "quux | 1 | \"quux\" where blinks | -",
         "3 blinks then | 14 | ends where | -",
         "steady \u2603 | 8 | \"U+2603\" where | -",
