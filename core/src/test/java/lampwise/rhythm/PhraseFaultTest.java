@@ -63,6 +63,7 @@ class PhraseFaultTest {
         "steady 3 s then dark 2 s every 4 s | 26 | at least 5 s, which | -",
         "steady 3 s then dark 2 s every 6 s | 26 | at most 5 s | -",
         "5 blinks per second for 3 s every 2.5 s | 29 | at least 2.8 s | -",
+        "1 blink of 0.7 s then 1 blink of 0.1 s every 0.8 s | 40 | at least 0.8 s and a pause | -",
         "1 blink of 3 s every 3 s | 16 | and a pause | -",
         "3 blinks of 0.5 s 0.4 s apart | 13 | does not end before | -",
         "3 blinks of 0.5 s 0.5 s apart | 13 | does not end before | -",

@@ -86,6 +86,7 @@ class SameLampTest {
         "first steady 5 s afterwards 1 blink every 10 s | first steady 6 s afterwards 1 blink"
             + " every 10 s",
         "first dark 5 s afterwards 1 blink every 10 s | 1 blink every 10 s",
+        "first dark 5 s afterwards blinks | first dark 6 s afterwards blinks",
         "first 3 blinks afterwards steady | first 3 blinks afterwards dark",
         "3 blinks then 2 blinks every 12 s | 3 blinks then 2 blinks every 13 s",
         "3 blinks then 2 blinks every 12 s | 3 blinks then 2 blinks repeating",
