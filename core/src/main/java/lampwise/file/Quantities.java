@@ -2,7 +2,9 @@ package lampwise.file;
 
 import java.util.OptionalDouble;
 
-/** Numbers, percentages and durations as files write them: {@code 3}, {@code 5 %}, {@code 1.2 s}. */
+/**
+ * Numbers, percentages and durations as files write them: {@code 3}, {@code 5 %}, {@code 1.2 s}.
+ */
 final class Quantities {
   private Quantities() {}
 
@@ -17,9 +19,7 @@ final class Quantities {
         return OptionalDouble.empty();
       }
     }
-    return text.isEmpty()
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(Double.parseDouble(text));
+    return text.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(Double.parseDouble(text));
   }
 
   /** A number and a percent sign, as a fraction; empty for anything else. */
@@ -39,9 +39,7 @@ final class Quantities {
       return OptionalDouble.of(minutes.getAsDouble() * 60);
     }
     OptionalDouble hours = withUnit(text, "h");
-    return hours.isPresent()
-        ? OptionalDouble.of(hours.getAsDouble() * 3600)
-        : withUnit(text, "s");
+    return hours.isPresent() ? OptionalDouble.of(hours.getAsDouble() * 3600) : withUnit(text, "s");
   }
 
   private static OptionalDouble withUnit(String text, String unit) {

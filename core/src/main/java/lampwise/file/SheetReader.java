@@ -27,8 +27,8 @@ import lampwise.sheet.Power;
 import lampwise.sheet.Seen;
 
 /**
- * Reads code sheets: YAML 1.2, strictly. Unknown and doubled keys, missing ones, wrong types and bad
- * values are faults, and so are anchors, aliases, tags and further documents.
+ * Reads code sheets: YAML 1.2, strictly. Unknown and doubled keys, missing ones, wrong types and
+ * bad values are faults, and so are anchors, aliases, tags and further documents.
  */
 public final class SheetReader {
   /** The version of the format that is read. */
@@ -54,15 +54,7 @@ public final class SheetReader {
           "states");
   private static final List<String> STATE_REQUIRED = List.of("rhythm", "means", "condition");
   private static final List<String> STATE_KEYS =
-      List.of(
-          "rhythm",
-          "means",
-          "condition",
-          "seen",
-          "weight",
-          "label-says",
-          "cleared-by",
-          "lamp");
+      List.of("rhythm", "means", "condition", "seen", "weight", "label-says", "cleared-by", "lamp");
 
   private final FaultList faults;
 
@@ -219,8 +211,7 @@ public final class SheetReader {
     Optional<String> means = table.text("means");
     Optional<Condition> condition =
         word(table, "condition", Condition::of, words(Condition.values(), Condition::word));
-    Seen seen =
-        word(table, "seen", Seen::of, words(Seen.values(), Seen::word)).orElse(Seen.ALWAYS);
+    Seen seen = word(table, "seen", Seen::of, words(Seen.values(), Seen::word)).orElse(Seen.ALWAYS);
     double weight =
         quantity(
                 table,
@@ -265,7 +256,7 @@ public final class SheetReader {
           verbatim ? column : node.column(),
           "rhythm: "
               + e.reason()
-              + e.suggestion().map(s -> "; try " + Wording.quote(s)).orElse(""));
+              + e.suggestion().map(s -> "; try \"" + Wording.printable(s) + '"').orElse(""));
       return Optional.empty();
     }
   }
@@ -287,8 +278,7 @@ public final class SheetReader {
       String hint =
           Wording.nearest(scalar.text(), words).map(w -> "; did you mean " + w + "?").orElse("");
       faults.add(
-          scalar,
-          key + " must be one of " + Wording.list(words) + YamlTable.found(scalar) + hint);
+          scalar, key + " must be one of " + Wording.list(words) + YamlTable.found(scalar) + hint);
     }
     return value;
   }

@@ -91,7 +91,7 @@ final class StrictYaml {
     for (int i = 0; i < before.length(); i += Character.charCount(before.codePointAt(i))) {
       char c = before.charAt(i);
       boolean half = c == '\r' && i + 1 < before.length() && before.charAt(i + 1) == '\n';
-      if (c == '\n' || c == '\r' && !half) {
+      if (c == '\n' || (c == '\r' && !half)) {
         line++;
         column = 1;
       } else if (!half) {

@@ -72,8 +72,8 @@ final class Wording {
   }
 
   /**
-   * The known word that a misspelt one most likely stands for, the first of equally near ones; empty
-   * if more than half the letters would have to change.
+   * The known word that a misspelt one most likely stands for, the first of equally near ones;
+   * empty if more than half the letters would have to change.
    */
   static Optional<String> nearest(String word, List<String> known) {
     Optional<String> nearest = Optional.empty();

@@ -40,8 +40,7 @@ final class YamlComposer {
 
   /** The root of the only document; empty after a fault that hides the rest of the file. */
   Optional<YamlNode> read(String text, String expected) {
-    LoadSettings settings =
-        LoadSettings.builder().setCodePointLimit(StrictYaml.MOST_BYTES).build();
+    LoadSettings settings = LoadSettings.builder().setCodePointLimit(StrictYaml.MOST_BYTES).build();
     try {
       Iterator<Event> events = new Parse(settings).parseString(text).iterator();
       next(events);
@@ -95,7 +94,10 @@ final class YamlComposer {
         problem.startsWith("mapping values are not allowed")
             ? "; a text with a colon and a blank in it needs quotation marks"
             : "";
-    faults.add(line, column, Wording.printable(Wording.onOneLine("broken YAML: " + context + problem + hint)));
+    faults.add(
+        line,
+        column,
+        Wording.printable(Wording.onOneLine("broken YAML: " + context + problem + hint)));
   }
 
   private YamlNode node(Event event, Iterator<Event> events, int level) throws Unreadable {

@@ -107,6 +107,9 @@ final class Cursor {
     if (Words.PAUSES.contains(token.text())) {
       return pause(0);
     }
+    if ((token.is("long") || token.is("short")) && Words.PAUSES.contains(ahead(1).text())) {
+      return pause(1);
+    }
     boolean known = token.isNumber() || Words.GRAMMAR.contains(token.text());
     Optional<String> saying = saying(token, words);
     if (saying.isPresent() && !(known && saying.get().isEmpty())) {
@@ -121,10 +124,8 @@ final class Cursor {
     if (known) {
       return missing.isEmpty() ? fault(token, reason) : insert(token, reason, missing);
     }
-    Optional<String> near =
-        Words.nearest(token.text(), words)
-            .or(() -> Words.nearest(token.text(), Words.GRAMMAR));
-    return near.map(word -> replace(token, token, reason, word))
+    return Words.nearest(token.text(), words)
+        .map(word -> replace(token, token, reason, word))
         .orElseGet(() -> fault(token, reason));
   }
 
@@ -138,7 +139,7 @@ final class Cursor {
       return Optional.of("per");
     }
     if (word.equals("/")) {
-      return Optional.of(words.contains("per") ? "per" : "then");
+      return Optional.of("then");
     }
     if (word.equals("once") && words.contains("blinks")) {
       return Optional.of("1 blink");

@@ -6,7 +6,7 @@ import java.util.Optional;
 
 /** Reads the durations and numbers of a phrase. */
 final class Durations {
-  private static final List<String> UNITS = List.of("ms", "s", "min", "h");
+  private static final List<String> UNIT_OR_TO = List.of("ms", "s", "min", "h", "to");
 
   private final Cursor cursor;
 
@@ -100,7 +100,7 @@ final class Durations {
     if (blinkFollows && !cursor.isFirst(number)) {
       throw cursor.insert(number, "\"then\" stands between parts", "then");
     }
-    throw cursor.unexpected("a unit (ms, s, min or h)", UNITS, token.isEnd() ? "s" : "");
+    throw cursor.unexpected("a unit (ms, s, min or h)", UNIT_OR_TO, token.isEnd() ? "s" : "");
   }
 
   /** {@code 3 s to 4 s}: in one unit, once. */

@@ -1,24 +1,25 @@
 package lampwise.rhythm;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** Reads phrases by recursive descent, one token ahead. */
 final class PhraseParser {
+  /** Words and sayings that begin a part. */
   private static final List<String> PART_WORDS =
-      List.of("blinks", "blink", "steady", "dark", "slow", "fast", "about", "1", "2", "3", "4", "5",
-          "6", "7", "8", "9", "10", "11", "12", "1 blink", "2 blinks", "3 blinks");
+      List.of("blinks", "blink", "steady", "dark", "slow", "fast", "about", "first");
 
   private final Cursor cursor;
   private final Durations durations;
+  private final Numbers numbers;
   private final String text;
 
   private PhraseParser(String text, Cursor cursor) {
     this.text = text;
     this.cursor = cursor;
     this.durations = new Durations(cursor);
+    this.numbers = new Numbers(cursor, durations);
   }
 
   static Rhythm parse(String text) throws Fault {
@@ -123,9 +124,8 @@ final class PhraseParser {
   /** A rate as a part without {@code for}. */
   private Fault bareRate(Item item) {
     String reason = "a rate that is one part of several needs its time, such as \"for 3 s\"";
-    boolean wordless = item.rate().get().form() == Rate.Form.ANY;
-    return wordless
-        ? cursor.insert(item.place().start(), "a count or a time is missing; " + reason, "2")
+    return item.place().start().is("blink") && item.rate().get().form() == Rate.Form.ANY
+        ? cursor.insert(item.place().start(), "how many blinks is not said; " + reason, "1")
         : cursor.fault(cursor.peek(), reason);
   }
 
@@ -158,6 +158,10 @@ final class PhraseParser {
     Token start = cursor.peek();
     if (start.is("steady") || start.is("dark")) {
       cursor.next();
+      if (cursor.peek().is("for")) {
+        throw cursor.replace(
+            cursor.peek(), cursor.peek(), "the time follows " + start.shown() + " at once", "");
+      }
       Optional<Length> length =
           cursor.atDuration() ? Optional.of(durations.read()) : Optional.empty();
       Part part = start.is("steady") ? new Part.Lit(length) : new Part.Unlit(length);
@@ -172,11 +176,11 @@ final class PhraseParser {
     if (cursor.atBlink()) {
       cursor.next();
       return cursor.peek().is("per")
-          ? rated(start, rate(false, Optional.empty(), Optional.empty()))
+          ? rated(start, numbers.rate(false, Optional.empty(), Optional.empty()))
           : rated(start, Rate.inWords(Rate.Form.ANY));
     }
     if (start.isNumber() || start.is("about")) {
-      return numbers(start);
+      return numbered(start);
     }
     throw cursor.unexpected(
         where + "blinks, \"steady\" or \"dark\"", PART_WORDS, "");
@@ -190,7 +194,7 @@ final class PhraseParser {
   }
 
   /** Numbered blinks: a count or a rate. */
-  private Item numbers(Token start) throws Fault {
+  private Item numbered(Token start) throws Fault {
     boolean about = cursor.accept("about");
     Token from = durations.number("a number", "");
     Token to = from;
@@ -206,9 +210,9 @@ final class PhraseParser {
       if (size != Size.UNSAID) {
         throw cursor.replace(sizeToken, sizeToken, "a rate says nothing of the blinks' length", "");
       }
-      return rated(start, rate(about, Optional.of(from), Optional.of(to)));
+      return rated(start, numbers.rate(about, Optional.of(from), Optional.of(to)));
     }
-    return counted(start, about, count(about, start, from, to), size, sizeToken);
+    return counted(start, numbers.count(about, start, from, to), size, sizeToken);
   }
 
   private void refusePauseOrSpeed(Token from, Token to, Token sizeToken, Size size) throws Fault {
@@ -243,10 +247,12 @@ final class PhraseParser {
       String lead = cursor.isFirst(from) || cursor.follows(from, List.of("then", "first")) ? "" : "then ";
       return cursor.replace(from, what, reason, lead + right + " " + time);
     }
-    return cursor.fault(from, reason);
+    return right.equals("blinks") || Cursor.isBlink(what)
+        ? cursor.replace(from, what, reason, "1 blink of " + time)
+        : cursor.fault(from, reason);
   }
 
-  private Item counted(Token start, boolean about, Count count, Size size, Token sizeToken)
+  private Item counted(Token start, Count count, Size size, Token sizeToken)
       throws Fault {
     Token ofToken = start;
     Token apartToken = start;
@@ -286,100 +292,6 @@ final class PhraseParser {
       throw cursor.insert(duration, "the length of a blink is said with \"of\"", "of");
     }
     throw cursor.unexpected("\"apart\"", List.of("apart"), "apart");
-  }
-
-  private Count count(boolean about, Token start, Token from, Token to) throws Fault {
-    int low = whole(from);
-    int high = whole(to);
-    if (about) {
-      int least = Math.max(1, low - (low + 4) / 5);
-      int most = Math.min(Count.MOST, high + (high + 4) / 5);
-      throw cursor.replace(
-          start, to, "a count is one number or a range, not \"about\"", least + " to " + most);
-    }
-    if (to != from && low >= high) {
-      throw durations.downwards(from, to, low == high);
-    }
-    return new Count(low, high);
-  }
-
-  private int whole(Token number) throws Fault {
-    BigDecimal value = new BigDecimal(number.text());
-    if (value.signum() == 0) {
-      throw zero(number);
-    }
-    if (value.compareTo(BigDecimal.valueOf(Count.MOST)) > 0) {
-      throw cursor.fault(number, "a part has at most " + Count.MOST + " blinks");
-    }
-    int below = value.intValue();
-    boolean whole = value.compareTo(BigDecimal.valueOf(below)) == 0;
-    if (number.text().indexOf('.') >= 0) {
-      String right = whole ? below + "" : Math.max(1, below) + " to " + Math.max(2, below + 1);
-      throw cursor.replace(number, number, "a count is a whole number", right);
-    }
-    return below;
-  }
-
-  private Fault zero(Token number) {
-    String reason = "a part has at least one blink; no light is \"dark\"";
-    return cursor.isFirst(number) && cursor.peek().isEnd()
-        ? new Fault(number.column(), reason, "dark", "dark")
-        : cursor.replace(number, number, reason, "1");
-  }
-
-  /** Reads {@code per second}; a rate without a number is one blink. */
-  private Rate rate(boolean about, Optional<Token> from, Optional<Token> to) throws Fault {
-    Token perToken = cursor.next();
-    Token unit = cursor.peek();
-    if (unit.isNumber()) {
-      throw cursor.replace(
-          perToken, perToken, "\"per\" goes with \"second\" or \"minute\"; a time with \"every\"",
-          "every");
-    }
-    Rate.Per per = per();
-    double low = from.isPresent() ? perSecondChecked(from.get(), per) : 1;
-    double high = to.isPresent() ? perSecondChecked(to.get(), per) : 1;
-    boolean range = !from.equals(to);
-    if (range && !(low < high)) {
-      throw durations.downwards(from.get(), to.get(), low == high);
-    }
-    Rate.Form form =
-        range
-            ? about ? Rate.Form.ABOUT_RANGE : Rate.Form.RANGE
-            : about ? Rate.Form.ABOUT : Rate.Form.EXACT;
-    return new Rate(form, low, high, per);
-  }
-
-  private Rate.Per per() throws Fault {
-    if (cursor.accept("second")) {
-      return Rate.Per.SECOND;
-    }
-    if (cursor.accept("minute")) {
-      return Rate.Per.MINUTE;
-    }
-    Token token = cursor.peek();
-    String unit = Words.right(token.text()).orElse(token.text());
-    if (unit.equals("s") || unit.equals("min")) {
-      String right = unit.equals("s") ? "second" : "minute";
-      throw cursor.replace(token, token, token.shown() + " is said \"" + right + "\" here", right);
-    }
-    throw cursor.unexpected("\"second\" or \"minute\"", List.of("second", "minute"), "second");
-  }
-
-  private double perSecondChecked(Token number, Rate.Per per) throws Fault {
-    double value = new BigDecimal(number.text()).doubleValue();
-    if (!(value > 0)) {
-      throw cursor.fault(number, "a rate must be over 0; no light is \"dark\"");
-    }
-    if (!(value / per.seconds() <= Rate.MOST_PER_SECOND)) {
-      throw cursor.fault(
-          number,
-          "a rate must be at most "
-              + Decimals.plain(Rate.MOST_PER_SECOND * per.seconds())
-              + " per "
-              + (per == Rate.Per.SECOND ? "second" : "minute"));
-    }
-    return value;
   }
 
   /** A rate just read, perhaps with the time that makes it a part. */

@@ -73,12 +73,29 @@ final class RhythmRules {
       }
     }
     if (!prelude.isEmpty() && !parts.isEmpty() && alike(last(prelude), parts.get(0))) {
-      // The prelude's own last part is the one too many where the lamp then stays so.
-      List<Part> shorter = prelude.subList(0, prelude.size() - 1);
-      String better = parts.size() == 1 ? print(shorter, cycle) : "";
-      return Optional.of(broken(false, 0, parts.get(0), better));
+      return Optional.of(broken(false, 0, parts.get(0), turned(prelude, (Cycle.Parts) cycle)));
     }
     return Optional.empty();
+  }
+
+  /** The first part of the cycle added to the prelude and, where it repeats, put at its end. */
+  private static String turned(List<Part> prelude, Cycle.Parts cycle) {
+    List<Part> parts = new ArrayList<>(cycle.parts());
+    List<Part> before = new ArrayList<>(prelude);
+    Part same = before.remove(before.size() - 1);
+    if (parts.size() == 1) {
+      return print(before, cycle);
+    }
+    Part first = parts.remove(0);
+    Optional<Part> sum = sum(same, first);
+    if (sum.isEmpty()) {
+      return "";
+    }
+    before.add(sum.get());
+    if (!(cycle.ending() instanceof Ending.Once)) {
+      parts.add(first);
+    }
+    return print(before, parts, cycle.ending());
   }
 
   private static Broken broken(boolean inPrelude, int at, Part part, String better) {

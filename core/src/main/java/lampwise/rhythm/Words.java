@@ -82,8 +82,7 @@ final class Words {
         "colour colours color colors coloured colored alternating alternate alternates alternately"
             + " multicolour multicolor bicolour bicolor");
     cannot(
-        "and its speed stays the same; a speed that changes, as with the distance of a hand, cannot"
-            + " be said",
+        "a speed that changes, as with the distance of a hand, cannot be said",
         "faster quicker slower nearer closer speeding accelerating increasing increasingly"
             + " decreasing distance");
   }

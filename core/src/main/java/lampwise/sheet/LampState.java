@@ -78,7 +78,7 @@ public record LampState(
     for (int i = 0; i < name.length(); i++) {
       char c = name.charAt(i);
       boolean letter = c >= 'a' && c <= 'z';
-      boolean inner = c >= '0' && c <= '9' || c == '-';
+      boolean inner = (c >= '0' && c <= '9') || c == '-';
       if (!letter && !(inner && i > 0)) {
         return false;
       }

@@ -37,8 +37,8 @@ public sealed interface SheetWarning permits SheetWarning.SameRhythm, SheetWarni
   }
 
   /**
-   * Two states show the same cycle from another start, so that only its first blink could tell
-   * them apart.
+   * Two states show the same cycle from another start, so that only its first blink could tell them
+   * apart.
    *
    * @param first the state that stands first in the sheet
    * @param second the other state

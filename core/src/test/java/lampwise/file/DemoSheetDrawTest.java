@@ -17,10 +17,10 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Draws the timings of the demonstration sheet again. The generator is SplitMix64 (Steele, Lea and
- * Flood, Fast Splittable Pseudorandom Number Generators, OOPSLA 2014), which the Java library has as
- * SplittableRandom; a draw between two borders takes the upper 53 bits of one number. Seconds are
- * rounded to 0.1 from 1 up and to 0.01 below. The seed is the first from 1 up that gives cells-low
- * its 3.1 s.
+ * Flood, Fast Splittable Pseudorandom Number Generators, OOPSLA 2014), which the Java library has
+ * as SplittableRandom; a draw between two borders takes the upper 53 bits of one number. Seconds
+ * are rounded to 0.1 from 1 up and to 0.01 below. The seed is the first from 1 up that gives
+ * cells-low its 3.1 s.
  */
 class DemoSheetDrawTest {
   private static final long SEED = 17;

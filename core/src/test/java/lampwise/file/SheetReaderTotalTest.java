@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -19,12 +22,54 @@ import net.jqwik.api.Provide;
 
 /** Any bytes whatever give a sheet or a typed refusal. */
 class SheetReaderTotalTest {
+  private static final String DEMO = "demo";
+
   private static final List<String> PIECES =
       List.of(
-          "a", "1", "kind", "states", "rhythm", ": ", ":", "- ", "-", "\n", "\n  ", "[", "]", "{",
-          "}", ",", "\"", "'", "&a ", "*a", "!t ", "? ", "|\n", ">\n", "# ", "%YAML 1.2\n", "---\n",
-          "...\n", "\\", "\\U", "\t", "\r", "\uFEFF", "\uD83D\uDE00", "\u2028", "\0", "<<", "~", "@",
-          "dark", "5 %", "blinks every 9 s", "lampwise-sheet: 1\n", "\"\\ud83d\"");
+          "a",
+          "1",
+          "kind",
+          "states",
+          "rhythm",
+          ": ",
+          ":",
+          "- ",
+          "-",
+          "\n",
+          "\n  ",
+          "[",
+          "]",
+          "{",
+          "}",
+          ",",
+          "\"",
+          "'",
+          "&a ",
+          "*a",
+          "!t ",
+          "? ",
+          "|\n",
+          ">\n",
+          "# ",
+          "%YAML 1.2\n",
+          "---\n",
+          "...\n",
+          "\\",
+          "\\U",
+          "\t",
+          "\r",
+          "\uFEFF",
+          "\uD83D\uDE00",
+          "\u2028",
+          "\0",
+          "<<",
+          "~",
+          "@",
+          "dark",
+          "5 %",
+          "blinks every 9 s",
+          "lampwise-sheet: 1\n",
+          "\"\\ud83d\"");
 
   private static void readsOrRefuses(byte[] content) {
     try {
@@ -93,7 +138,18 @@ class SheetReaderTotalTest {
 
   @Provide
   Arbitrary<byte[]> sheets() {
-    return Arbitraries.of("minimal", "two-lamps", "wrong-key", "doubled-state", "many-faults")
-        .map(name -> Testdata.bytes("sheets", name + ".sheet.yaml"));
+    return Arbitraries.of("minimal", "two-lamps", "wrong-key", "doubled-state", "many-faults", DEMO)
+        .map(SheetReaderTotalTest::bytes);
+  }
+
+  private static byte[] bytes(String name) {
+    if (!name.equals(DEMO)) {
+      return Testdata.bytes("sheets", name + ".sheet.yaml");
+    }
+    try (InputStream in = SheetReader.class.getResourceAsStream("demo.sheet.yaml")) {
+      return in.readAllBytes();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 }
