@@ -10,14 +10,50 @@ import lampwise.file.ReadOptions.Unit;
 final class ColumnNames {
   private static final List<String> TIME_WORDS =
       List.of(
-          "time", "timestamp", "t", "ts", "elapsed", "clock", "pts", "seconds", "second", "secs",
-          "sec", "millis", "milliseconds", "msec", "ms", "micros", "microseconds", "usec", "us",
-          "nanos", "nanoseconds", "nsec", "ns", "s");
+          "time",
+          "timestamp",
+          "t",
+          "ts",
+          "elapsed",
+          "clock",
+          "pts",
+          "seconds",
+          "second",
+          "secs",
+          "sec",
+          "millis",
+          "milliseconds",
+          "msec",
+          "ms",
+          "micros",
+          "microseconds",
+          "usec",
+          "us",
+          "nanos",
+          "nanoseconds",
+          "nsec",
+          "ns",
+          "s");
 
   private static final List<String> LEVEL_WORDS =
       List.of(
-          "lux", "lx", "illuminance", "illumination", "brightness", "luminance", "luma", "light",
-          "level", "intensity", "voltage", "volts", "volt", "value");
+          "lux",
+          "lx",
+          "illuminance",
+          "illumination",
+          "brightness",
+          "luminance",
+          "luma",
+          "light",
+          "level",
+          "intensity",
+          "voltage",
+          "volts",
+          "volt",
+          "value");
+
+  /** No more of a name is looked at. */
+  private static final int MAX_NAME = 200;
 
   private ColumnNames() {}
 
@@ -63,13 +99,14 @@ final class ColumnNames {
 
   /** The unit that a comment states where it speaks of time and of no number. */
   static Optional<Unit> unitOfComment(String comment) {
-    for (String part : comment.split("[,;\t]", -1)) {
+    for (String part : Lines.split(comment, ",;\t")) {
       List<String> words = words(part);
       boolean numbers = false;
       for (String word : words) {
         numbers |= Numbers.isDigit(word.charAt(0));
       }
-      boolean time = words.contains("time") || words.contains("times") || words.contains("timestamp");
+      boolean time =
+          words.contains("time") || words.contains("times") || words.contains("timestamp");
       if (time && !numbers) {
         Optional<Unit> unit = unit(part);
         if (unit.isPresent()) {
@@ -101,9 +138,12 @@ final class ColumnNames {
     return Optional.empty();
   }
 
-  /** The words of a name, lower case: parted by signs and where a capital follows a small letter. */
-  private static List<String> words(String name) {
+  /**
+   * The words of a name, lower case: parted by signs and where a capital follows a small letter.
+   */
+  private static List<String> words(String text) {
     List<String> words = new ArrayList<>();
+    String name = text.substring(0, Math.min(text.length(), MAX_NAME));
     int start = 0;
     for (int i = 0; i <= name.length(); i++) {
       boolean letter = i < name.length() && Character.isLetterOrDigit(name.charAt(i));

@@ -24,8 +24,11 @@ record ColumnSample(
     int down,
     double medianStep,
     double spread) {
-  /** Times go up from row to row in at least this share of the rows. */
-  private static final double RISING_SHARE = 0.8;
+  /** Times go up this many times as often as down. */
+  private static final int RISING_FACTOR = 4;
+
+  /** Times go up at least in this share of the rows; in the others they stand. */
+  private static final double RISING_SHARE = 0.2;
 
   /** Looks at a column. */
   static ColumnSample of(List<List<String>> rows, int column, DecimalMark mark) {
@@ -68,7 +71,7 @@ record ColumnSample(
 
   /** Whether it is a column of numbers or clock times. */
   boolean isNumeric() {
-    return numbers > others;
+    return numbers > 0 && numbers >= others;
   }
 
   /** Whether not all of its numbers are equal. */
@@ -78,8 +81,10 @@ record ColumnSample(
 
   /** Whether it rises like times do, a few rows that came late allowed. */
   boolean isRising() {
-    return isNumeric() && up > 0 && (down == 0 || up >= RISING_SHARE * (up + down) + 1)
-        && up >= RISING_SHARE * (numbers - 1) / 2;
+    return isNumeric()
+        && up > 0
+        && up >= RISING_FACTOR * down
+        && up >= RISING_SHARE * (numbers - 1);
   }
 
   /** Whether it counts the rows: whole numbers, one more in each. */

@@ -70,57 +70,46 @@ enum Delimiter {
   /** The cells of a line without quotes, trimmed; an empty last cell is left out. */
   List<String> split(String line) {
     List<String> cells = new ArrayList<>();
-    int at = 0;
-    while (at <= line.length()) {
-      int end = cellEnd(line, at);
-      String cell = line.substring(at, end).strip();
-      boolean last = end >= line.length();
-      if (!(cell.isEmpty() && (last || this == BLANKS))) {
-        cells.add(cell);
-      }
-      at = end + 1;
+    int at = rowStart(line, 0, line.length());
+    while (at < line.length()) {
+      cells.add(line.substring(at, cellEnd(line, at, line.length())).strip());
+      at = nextCell(line, at, line.length());
     }
     return cells;
   }
 
-  /**
-   * Where a cell starts in its line.
-   *
-   * @param line the line
-   * @param cell the number of the cell, from 0
-   * @return the column, from 1; that of the line's end if the line has no such cell
-   */
-  int columnOf(String line, int cell) {
-    int at = skipBlanks(line, 0);
-    for (int i = 0; i < cell && at < line.length(); i++) {
-      at = skipBlanks(line, cellEnd(line, at) + 1);
-    }
-    return Math.min(at, line.length()) + 1;
-  }
-
-  private int skipBlanks(String line, int from) {
+  /** Where the first cell of a line starts. */
+  int rowStart(String text, int from, int end) {
     int at = from;
-    while (at < line.length() && isPadding(line.charAt(at))) {
+    while (at < end && isPadding(text.charAt(at))) {
       at++;
     }
     return at;
   }
 
-  private boolean isPadding(char c) {
-    return Lines.isBlank(c) && !(c == '\t' && this == TAB);
+  /** Where the cell after the one that holds a place starts; {@code end} if there is none. */
+  int nextCell(String text, int from, int end) {
+    int delimiter = cellEnd(text, from, end);
+    return delimiter < end ? rowStart(text, delimiter + 1, end) : end;
   }
 
-  private int cellEnd(String line, int from) {
-    int end = from;
+  /** Where the cell that holds a place ends. */
+  int cellEnd(String text, int from, int end) {
+    int at = from;
     boolean quoted = false;
-    while (end < line.length() && (quoted || !separates(line.charAt(end)))) {
-      quoted ^= line.charAt(end) == '"';
-      end++;
+    while (at < end && (quoted || !separates(text.charAt(at)))) {
+      quoted ^= text.charAt(at) == '"';
+      at++;
     }
-    return end;
+    return at;
   }
 
-  private boolean separates(char c) {
+  /** Whether a character parts cells. */
+  boolean separates(char c) {
     return c == sign || (this == BLANKS && Lines.isBlank(c));
+  }
+
+  private boolean isPadding(char c) {
+    return Lines.isBlank(c) && c != (this == TAB ? '\t' : '\0');
   }
 }

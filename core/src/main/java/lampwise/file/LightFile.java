@@ -10,7 +10,6 @@ import lampwise.light.Marks;
 import lampwise.light.Origin;
 import lampwise.light.Targets;
 import lampwise.light.Window;
-import org.apache.commons.csv.CSVRecord;
 
 /** Reads a light curve from a table of times and light levels. */
 final class LightFile {
@@ -50,7 +49,8 @@ final class LightFile {
   private LightCurve curve() throws FileException, OptionException {
     table.forEachRow(this::take);
     if (missing > 0) {
-      notes.add(missing + (missing == 1 ? " row without a" : " rows without a") + " level left out");
+      notes.add(
+          missing + (missing == 1 ? " row without a" : " rows without a") + " level left out");
     }
     if (samples.size() == 0) {
       throw source.fault(0, 0, "no row has both a time and a level");
@@ -146,13 +146,13 @@ final class LightFile {
     return unit.unit().perSecond();
   }
 
-  private void take(long row, CSVRecord cells) throws FileException {
-    String timeCell = cell(cells, columns.time());
-    if (timeCell.isEmpty() && isBlank(cells)) {
-      return;
+  private boolean take(long row, Row cells) throws FileException {
+    String timeCell = cells.cell(columns.time());
+    if (timeCell.isEmpty() && cells.isBlank()) {
+      return true;
     }
     double time = time(row, timeCell);
-    String levelCell = cell(cells, columns.level());
+    String levelCell = cells.cell(columns.level());
     double level = table.decimals().parse(levelCell);
     if (Double.isFinite(level)) {
       samples.add(time, level);
@@ -164,6 +164,7 @@ final class LightFile {
     } else {
       missing++;
     }
+    return true;
   }
 
   private double time(long row, String cell) throws FileException {
@@ -175,7 +176,8 @@ final class LightFile {
       }
     }
     try {
-      TimeText time = TimeText.parse(table.decimals() == DecimalMark.COMMA ? cell.replace(',', '.') : cell);
+      TimeText time =
+          TimeText.parse(table.decimals() == DecimalMark.COMMA ? cell.replace(',', '.') : cell);
       if (time.isClock() == clock) {
         return time.value();
       }
@@ -187,19 +189,6 @@ final class LightFile {
     }
     throw table.fault(
         row, columns.time(), Numbers.quote(cell) + " is not written like the times before it");
-  }
-
-  private static String cell(CSVRecord cells, int column) {
-    return column < cells.size() ? cells.get(column).strip() : "";
-  }
-
-  private static boolean isBlank(CSVRecord cells) {
-    for (String cell : cells) {
-      if (!cell.isBlank()) {
-        return false;
-      }
-    }
-    return true;
   }
 
   private void order() throws FileException {

@@ -1,5 +1,8 @@
 package lampwise.file;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * Walks over the lines of a text that hold something: blank lines and comments are passed over.
  * Lines end with LF, CR or CR LF. A comment starts with {@code #}, {@code //} or {@code %}; {@code
@@ -79,9 +82,7 @@ final class Lines {
 
   private boolean isComment(int first) {
     char c = text.charAt(first);
-    return c == '%'
-        || text.startsWith("//", first)
-        || (c == '#' && !isNumbered(text, first, end));
+    return c == '%' || text.startsWith("//", first) || (c == '#' && !isNumbered(text, first, end));
   }
 
   /** Whether an item such as {@code #1 0.3} starts at the hash sign. */
@@ -100,6 +101,19 @@ final class Lines {
     return at > number
         && at < end
         && (Numbers.isDigit(text.charAt(at)) || "+-.".indexOf(text.charAt(at)) >= 0);
+  }
+
+  /** The parts of a text between any of some signs; a part may be empty. */
+  static List<String> split(String text, String signs) {
+    List<String> parts = new ArrayList<>();
+    int start = 0;
+    for (int i = 0; i <= text.length(); i++) {
+      if (i == text.length() || signs.indexOf(text.charAt(i)) >= 0) {
+        parts.add(text.substring(start, i));
+        start = i + 1;
+      }
+    }
+    return parts;
   }
 
   /** Blank, tab, form feed or no-break space. */

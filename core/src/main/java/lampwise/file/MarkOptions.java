@@ -63,9 +63,7 @@ final class MarkOptions {
                   + " s; add --to");
     }
     double to =
-        options.to().isPresent()
-            ? clock.seconds("--to", options.to().get())
-            : clock.lastSeconds();
+        options.to().isPresent() ? clock.seconds("--to", options.to().get()) : clock.lastSeconds();
     if (!(to >= from)) {
       throw new OptionException(
           "--to "
@@ -86,9 +84,7 @@ final class MarkOptions {
       if (given.stream().distinct().count() > 1) {
         throw new OptionException("--target: none and all cannot stand beside other targets");
       }
-      return given.contains("none")
-          ? Targets.none()
-          : Targets.during(List.of(TargetSpan.always()));
+      return given.contains("none") ? Targets.none() : Targets.during(List.of(TargetSpan.always()));
     }
     List<TargetSpan> spans = new ArrayList<>();
     for (String span : given) {
@@ -142,8 +138,7 @@ final class MarkOptions {
     double from = clock.seconds(option, text.substring(0, dots));
     double to = clock.seconds(option, text.substring(dots + 2));
     if (!(to > from)) {
-      throw new OptionException(
-          option + ": " + Numbers.quote(text) + " must end after it starts");
+      throw new OptionException(option + ": " + Numbers.quote(text) + " must end after it starts");
     }
     return new Window(from, to);
   }

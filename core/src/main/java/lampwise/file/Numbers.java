@@ -33,7 +33,9 @@ final class Numbers {
     }
   }
 
-  /** Whether a word says that there is no value: nothing, {@code NaN}, {@code null} and the like. */
+  /**
+   * Whether a word says that there is no value: nothing, {@code NaN}, {@code null} and the like.
+   */
   static boolean isMissing(String word) {
     return switch (word.toLowerCase(Locale.ROOT)) {
       case "", "nan", "null", "none", "na", "n/a", "-", "--" -> true;

@@ -10,8 +10,8 @@ final class PastedCommas {
 
   /**
    * Whether commas between digits are decimal points. They are if no number has a point, blanks,
-   * semicolons or line ends stand between words of the kind {@code 3,5}, and the numbers do not rise
-   * when the comma separates them.
+   * semicolons or line ends stand between words of the kind {@code 3,5}, and the numbers do not
+   * rise when the comma separates them.
    *
    * @throws FileException if both readings give rising times
    */
@@ -33,7 +33,7 @@ final class PastedCommas {
           end++;
         }
         semicolons |= end < text.length() && text.charAt(end) == ';';
-        int comma = text.indexOf(',', at);
+        int comma = firstComma(text, at, end);
         if (comma >= 0 && comma < end - 1) {
           if (comma == at || !isDecimal(text, at, comma, end)) {
             return false;
@@ -59,6 +59,14 @@ final class PastedCommas {
       throw source.fault(line, column, HINT);
     }
     return true;
+  }
+
+  private static int firstComma(String text, int from, int end) {
+    int at = from;
+    while (at < end && text.charAt(at) != ',') {
+      at++;
+    }
+    return at < end ? at : -1;
   }
 
   private static boolean isDecimal(String text, int start, int comma, int end) {

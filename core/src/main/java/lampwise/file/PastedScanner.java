@@ -63,7 +63,9 @@ final class PastedScanner {
     }
     if (heading && times.isEmpty()) {
       throw source.fault(
-          0, 0, "holds no numbers; expected blink times (" + TimeText.EXPECTED + ") or light levels");
+          0,
+          0,
+          "holds no numbers; expected blink times (" + TimeText.EXPECTED + ") or light levels");
     }
     if (heading) {
       notes.add("the first line was taken for a heading");
@@ -85,7 +87,7 @@ final class PastedScanner {
       if (line.charAt(at) == '#' && !Lines.isNumbered(line, at, line.length())) {
         return;
       }
-      int item = itemEnd(line, at, end);
+      int item = itemEnd(line, at, end, line.length());
       if (item > at) {
         at = item;
         continue;
@@ -151,7 +153,7 @@ final class PastedScanner {
    *
    * @return the place after it; {@code at} if there is none
    */
-  static int itemEnd(String line, int at, int end) {
+  static int itemEnd(String line, int at, int end, int lineEnd) {
     boolean hash = line.charAt(at) == '#';
     int digits = at + (hash ? 1 : 0);
     while (digits < end && Numbers.isDigit(line.charAt(digits))) {
@@ -168,20 +170,20 @@ final class PastedScanner {
       return digits + 1;
     }
     boolean dotted = (mark == '.' || mark == ':') && digits + 1 == end;
-    return dotted && timeFollows(line, end) ? end : at;
+    return dotted && timeFollows(line, end, lineEnd) ? end : at;
   }
 
   /** Whether the next word starts like a time and is no list number itself. */
-  private static boolean timeFollows(String line, int from) {
+  private static boolean timeFollows(String line, int from, int lineEnd) {
     int at = from;
-    while (at < line.length() && Lines.isBlank(line.charAt(at))) {
+    while (at < lineEnd && Lines.isBlank(line.charAt(at))) {
       at++;
     }
-    if (at == from || at == line.length() || "0123456789+-.".indexOf(line.charAt(at)) < 0) {
+    if (at == from || at == lineEnd || "0123456789+-.".indexOf(line.charAt(at)) < 0) {
       return false;
     }
     int end = at;
-    while (end < line.length() && ",; \t\f\u00A0".indexOf(line.charAt(end)) < 0) {
+    while (end < lineEnd && ",; \t\f\u00A0".indexOf(line.charAt(end)) < 0) {
       end++;
     }
     return line.charAt(end - 1) != '.' && line.charAt(end - 1) != ':';
@@ -207,9 +209,11 @@ final class PastedScanner {
     return false;
   }
 
-  /** Whether a word without digits stands for a time or belongs to one, so that it is no heading. */
+  /**
+   * Whether a word without digits stands for a time or belongs to one, so that it is no heading.
+   */
   private boolean mentionsTime(String line) {
-    for (String word : line.trim().split("[,; \t]", -1)) {
+    for (String word : Lines.split(line, ",; \t")) {
       if (word.equalsIgnoreCase("nan") || Numbers.isInfinite(word)) {
         return true;
       }

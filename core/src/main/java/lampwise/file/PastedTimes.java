@@ -150,9 +150,7 @@ final class PastedTimes {
       return 0;
     }
     if (first != 0) {
-      notes.add(
-          "times count from the first one, "
-              + ordered.times().get(0).word());
+      notes.add("times count from the first one, " + ordered.times().get(0).word());
     }
     return first;
   }
@@ -207,7 +205,8 @@ final class PastedTimes {
       notes.add(doubled + (doubled == 1 ? " time stands" : " times stand") + " twice, kept once");
     }
     if (endless > 0) {
-      notes.add(endless + (endless == 1 ? " blink ends" : " blinks end") + " at the start, end left out");
+      notes.add(
+          endless + (endless == 1 ? " blink ends" : " blinks end") + " at the start, end left out");
     }
     return blinks;
   }
@@ -236,7 +235,9 @@ final class PastedTimes {
     int outside = blinks.size() - inside.size();
     if (outside > 0) {
       notes.add(
-          outside + (outside == 1 ? " blink lies" : " blinks lie") + " outside the window, left out");
+          outside
+              + (outside == 1 ? " blink lies" : " blinks lie")
+              + " outside the window, left out");
     }
     return inside;
   }

@@ -37,8 +37,7 @@ record ReadingOrder(int numbers, int up, int down, int holes, int clocks) {
         before = value;
       }
     }
-    return new ReadingOrder(
-        numbers, up, down, holes, (clockFirst ? 1 : 0) + (clockLater ? 1 : 0));
+    return new ReadingOrder(numbers, up, down, holes, (clockFirst ? 1 : 0) + (clockLater ? 1 : 0));
   }
 
   /** Whether every number is at least the one before. */

@@ -45,8 +45,8 @@ record RecordingClock(
   }
 
   /**
-   * Reads the time of an option: seconds of the recording, or the file's own writing. A plain number
-   * means seconds, unless only the file's own unit and zero bring it near the recording.
+   * Reads the time of an option: seconds of the recording, or the file's own writing. A plain
+   * number means seconds, unless only the file's own unit and zero bring it near the recording.
    *
    * @param option the option's name, for messages
    * @param word what the user gave
@@ -68,8 +68,7 @@ record RecordingClock(
 
   private double ofNumber(double value) {
     double own = Numbers.tidy(value / perSecond - zeroSeconds);
-    boolean ownOnly =
-        writing == Writing.NUMBER && !isEmpty() && !isNear(value) && isNear(own);
+    boolean ownOnly = writing == Writing.NUMBER && !isEmpty() && !isNear(value) && isNear(own);
     return ownOnly ? own : value;
   }
 
@@ -89,6 +88,6 @@ record RecordingClock(
                   : " is a clock time and the file has none; expected seconds"));
     }
     double seconds = Numbers.tidy(time.value() - (writing == Writing.NUMBER ? 0 : zeroSeconds));
-    return writing == Writing.HOURS && seconds < -DAY / 2 ? seconds + DAY : seconds;
+    return writing == Writing.HOURS && seconds < -DAY / 2 ? Numbers.tidy(seconds + DAY) : seconds;
   }
 }

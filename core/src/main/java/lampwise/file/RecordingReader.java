@@ -9,9 +9,9 @@ public final class RecordingReader {
   private RecordingReader() {}
 
   /**
-   * Reads the recordings of a file: pasted blink times, gaps or on/off pairs as a blink log, a table
-   * of times and levels as a light curve. What was inferred stands in the notes of each recording's
-   * origin. An empty text is a blink log without blinks.
+   * Reads the recordings of a file: pasted blink times, gaps or on/off pairs as a blink log, a
+   * table of times and levels as a light curve. What was inferred stands in the notes of each
+   * recording's origin. An empty text is a blink log without blinks.
    *
    * <p>A numeric time column whose first value is below 10,000 s keeps its own zero; in any other
    * writing the first row is at 0. With a window only what lies inside it is kept.

@@ -72,7 +72,7 @@ final class ShapeFinder {
     boolean item =
         (Numbers.isDigit(text.charAt(at)) || text.charAt(at) == '#')
             && !Numbers.isDigit(text.charAt(end - 1))
-            && PastedScanner.itemEnd(text.substring(at, lineEnd), 0, end - at) > 0;
+            && PastedScanner.itemEnd(text, at, end, lineEnd) > at;
     boolean hash = text.charAt(at) == '#' && Lines.isNumbered(text, at, lineEnd);
     return plus
         || item
@@ -122,6 +122,13 @@ final class ShapeFinder {
           "two columns of rising numbers could be numbered times, or timed light levels;"
               + " add --as times (without the numbers) or --as levels");
     }
+    if (table.hasDecimalCommaLook()) {
+      throw source.fault(
+          0,
+          0,
+          "could be times with decimal commas, or timed light levels;"
+              + " write decimal points, or add --as times or --as levels");
+    }
     return order.isFalling() || order.clocks() > 1 ? Shape.TIMES : Shape.LEVELS;
   }
 
@@ -130,17 +137,13 @@ final class ShapeFinder {
     return rows && !order.isFalling() ? Shape.LEVELS : Shape.TIMES;
   }
 
-  /** How many cells nearly all rows have; 0 if they differ. */
+  /** How many cells the widest row has, if most rows have as many; else 0. */
   private int commonWidth() {
     int width = table.width();
     int same = 0;
     for (List<String> row : table.sample()) {
-      int cells = row.size();
-      while (cells > 0 && row.get(cells - 1).isEmpty()) {
-        cells--;
-      }
-      same += cells == width ? 1 : 0;
+      same += Table.widthOf(row) == width ? 1 : 0;
     }
-    return same * 10 >= table.sample().size() * 5 ? width : 0;
+    return same * 2 >= table.sample().size() ? width : 0;
   }
 }

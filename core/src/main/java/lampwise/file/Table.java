@@ -1,22 +1,18 @@
 package lampwise.file;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
-import java.util.Iterator;
 import java.util.List;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
 
 /** The rows of a table of numbers, with a header or none. */
 final class Table {
   /** So many rows are looked at to find out what a table is. */
-  private static final int SAMPLE_ROWS = 500;
+  private static final int SAMPLE_ROWS = 200;
+
+  /** Noted times that look like a light file lie less than this apart, and so from their zero. */
+  private static final double LONGEST_GAP_SECONDS = 16;
 
   private final SourceText source;
   private final Delimiter delimiter;
-  private final boolean quoted;
   private final List<String> header;
   private final List<List<String>> sample;
   private final DecimalMark decimals;
@@ -24,13 +20,11 @@ final class Table {
   private Table(
       SourceText source,
       Delimiter delimiter,
-      boolean quoted,
       List<String> header,
       List<List<String>> sample,
       DecimalMark decimals) {
     this.source = source;
     this.delimiter = delimiter;
-    this.quoted = quoted;
     this.header = header;
     this.sample = sample;
     this.decimals = decimals;
@@ -42,9 +36,10 @@ final class Table {
      * Takes a row.
      *
      * @param row the line it ends on, counted among the lines that hold something, from 1
-     * @param cells its cells
+     * @param cells its cells, which hold only until the next row
+     * @return whether more rows are wanted
      */
-    void take(long row, CSVRecord cells) throws FileException;
+    boolean take(long row, Row cells) throws FileException;
   }
 
   /**
@@ -59,16 +54,13 @@ final class Table {
       lines.add(content.get());
     }
     Delimiter delimiter = Delimiter.of(lines.size() > 2 ? lines.subList(1, lines.size()) : lines);
-    boolean quoted = source.text().indexOf('"') >= 0;
-    Table bare =
-        new Table(source, delimiter, quoted, List.of(), List.of(), DecimalMark.POINT);
-    List<List<String>> rows = bare.firstRows();
+    List<List<String>> rows = firstRows(source, delimiter, lines);
     boolean named = !rows.isEmpty() && isHeader(rows.get(0));
     List<List<String>> sample = named ? rows.subList(1, rows.size()) : rows;
     DecimalMark decimals =
         delimiter.allowsDecimalComma() ? DecimalMark.of(source, sample) : DecimalMark.POINT;
     return new Table(
-        source, delimiter, quoted, named ? rows.get(0) : List.of(), List.copyOf(sample), decimals);
+        source, delimiter, named ? rows.get(0) : List.of(), List.copyOf(sample), decimals);
   }
 
   /** The names of the columns; empty if the table has no header. */
@@ -90,13 +82,39 @@ final class Table {
   int width() {
     int width = header.size();
     for (List<String> row : sample) {
-      int cells = row.size();
-      while (cells > 0 && row.get(cells - 1).isEmpty()) {
-        cells--;
-      }
-      width = Math.max(width, cells);
+      width = Math.max(width, widthOf(row));
     }
     return width;
+  }
+
+  /** How many cells a row has, empty last ones not counted. */
+  static int widthOf(List<String> row) {
+    int cells = row.size();
+    while (cells > 0 && row.get(cells - 1).isEmpty()) {
+      cells--;
+    }
+    return cells;
+  }
+
+  /**
+   * Whether all rows look like {@code 3,5}: short times with a decimal comma. They have no header,
+   * two whole numbers, as many digits after each comma, and rise when read as one number.
+   */
+  boolean hasDecimalCommaLook() {
+    if (delimiter != Delimiter.COMMA || !header.isEmpty()) {
+      return false;
+    }
+    int digits = sample.get(0).size() == 2 ? sample.get(0).get(1).length() : 0;
+    double before = -1;
+    for (List<String> row : sample) {
+      boolean two = row.size() == 2 && row.get(1).length() == digits;
+      double value = two ? Numbers.parse(row.get(0) + "." + row.get(1)) : Double.NaN;
+      if (!(value > before && value < before + LONGEST_GAP_SECONDS)) {
+        return false;
+      }
+      before = value;
+    }
+    return digits == 1 || digits == 2;
   }
 
   /** A name for a column, for notes and messages. */
@@ -107,25 +125,31 @@ final class Table {
   }
 
   /**
-   * Hands over every row below the header.
+   * Hands over every row below the header until no more is wanted.
    *
    * @throws FileException if a row cannot be split, or the taker refuses one
    */
   void forEachRow(RowTaker taker) throws FileException {
-    try (CSVParser parser = parser()) {
-      Iterator<CSVRecord> rows = parser.iterator();
-      boolean below = header.isEmpty();
-      long row = 0;
-      while (hasNext(rows, row)) {
-        row = parser.getCurrentLineNumber();
-        CSVRecord cells = rows.next();
-        if (below) {
-          taker.take(row, cells);
-        }
-        below = true;
-      }
-    } catch (IOException e) {
-      throw source.fault(0, 0, "cannot be split into rows");
+    long skipped = header.isEmpty() ? 0 : 1;
+    if (isQuoted(source)) {
+      boolean[] below = {header.isEmpty()};
+      forEachQuoted(
+          source,
+          delimiter,
+          (row, cells) -> {
+            boolean take = below[0];
+            below[0] = true;
+            return !take || taker.take(row, cells);
+          });
+      return;
+    }
+    Lines lines = Lines.content(source.text());
+    PlainRow cells = new PlainRow(source.text(), lines, delimiter);
+    long row = 0;
+    boolean more = true;
+    while (more && lines.next()) {
+      row++;
+      more = row <= skipped || taker.take(row, cells);
     }
   }
 
@@ -137,57 +161,54 @@ final class Table {
    * @param message what is wrong and what was expected
    */
   FileException fault(long row, int column, String message) {
+    return fault(source, delimiter, row, column, message);
+  }
+
+  private static FileException fault(
+      SourceText source, Delimiter delimiter, long row, int column, String message) {
     Lines lines = Lines.content(source.text());
     for (long i = 0; i < row; i++) {
       if (!lines.next()) {
         return source.fault(0, 0, message);
       }
     }
-    return source.fault(lines.line(), delimiter.columnOf(lines.get(), column), message);
+    int at = delimiter.rowStart(source.text(), lines.start(), lines.end());
+    for (int i = 0; i < column && at < lines.end(); i++) {
+      at = delimiter.nextCell(source.text(), at, lines.end());
+    }
+    return source.fault(lines.line(), Math.min(at, lines.end()) - lines.start() + 1, message);
   }
 
-  private List<List<String>> firstRows() throws FileException {
+  private static boolean isQuoted(SourceText source) {
+    return source.text().indexOf('"') >= 0;
+  }
+
+  private static List<List<String>> firstRows(
+      SourceText source, Delimiter delimiter, List<String> lines) throws FileException {
     List<List<String>> rows = new ArrayList<>();
-    try (CSVParser parser = parser()) {
-      Iterator<CSVRecord> records = parser.iterator();
-      long row = 0;
-      while (rows.size() < SAMPLE_ROWS && hasNext(records, row)) {
-        row = parser.getCurrentLineNumber();
-        List<String> cells = new ArrayList<>();
-        for (String cell : records.next()) {
-          cells.add(cell.strip());
-        }
-        rows.add(cells);
+    if (!isQuoted(source)) {
+      for (String line : lines) {
+        rows.add(delimiter.split(line));
       }
-    } catch (IOException e) {
-      throw source.fault(0, 0, "cannot be split into rows");
+      return rows;
     }
+    forEachQuoted(
+        source,
+        delimiter,
+        (row, cells) -> {
+          rows.add(((QuotedRow) cells).toList());
+          return rows.size() < SAMPLE_ROWS;
+        });
     return rows;
   }
 
-  private boolean hasNext(Iterator<CSVRecord> rows, long lastRow) throws FileException {
+  private static void forEachQuoted(SourceText source, Delimiter delimiter, RowTaker taker)
+      throws FileException {
     try {
-      return rows.hasNext();
-    } catch (UncheckedIOException e) {
-      throw fault(lastRow + 1, 0, "a quote in this row is not closed, or stands inside a cell");
+      QuotedRows.forEach(source.text(), delimiter, taker);
+    } catch (QuotedRows.Fault e) {
+      throw fault(source, delimiter, e.row(), 0, e.getMessage());
     }
-  }
-
-  private CSVParser parser() throws IOException {
-    CSVFormat.Builder format =
-        CSVFormat.DEFAULT
-            .builder()
-            .setDelimiter(delimiter.sign())
-            .setRecordSeparator('\n')
-            .setIgnoreEmptyLines(false)
-            .setIgnoreSurroundingSpaces(quoted && delimiter != Delimiter.BLANKS);
-    if (!quoted) {
-      format.setQuote(null);
-    }
-    return CSVParser.builder()
-        .setReader(new TableText(source.text(), delimiter))
-        .setFormat(format.get())
-        .get();
   }
 
   /** A header has a name and no number. */

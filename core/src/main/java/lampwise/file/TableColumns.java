@@ -14,6 +14,8 @@ import java.util.Optional;
  * @param notes how they were chosen, where there was a choice
  */
 record TableColumns(int time, int level, ColumnSample timeSample, List<String> notes) {
+  private static final int MAX_COLUMNS = 1000;
+
   /**
    * Chooses the columns: as the options say, else by name, else by what the columns hold.
    *
@@ -22,6 +24,9 @@ record TableColumns(int time, int level, ColumnSample timeSample, List<String> n
    */
   static TableColumns choose(SourceText source, Table table, ReadOptions options)
       throws FileException, OptionException {
+    if (table.width() > MAX_COLUMNS) {
+      throw source.fault(0, 0, "has more than " + MAX_COLUMNS + " columns; expected fewer");
+    }
     List<ColumnSample> samples = new ArrayList<>();
     for (int i = 0; i < table.width(); i++) {
       samples.add(ColumnSample.of(table.sample(), i, table.decimals()));
@@ -30,11 +35,11 @@ record TableColumns(int time, int level, ColumnSample timeSample, List<String> n
     Optional<Integer> namedTime = chooser.option("--time", options.time());
     Optional<Integer> namedLevel = chooser.option("--column", options.column());
     if (namedTime.isPresent() && namedTime.equals(namedLevel)) {
-      throw new OptionException(
-          "--time and --column both name " + table.nameOf(namedTime.get()));
+      throw new OptionException("--time and --column both name " + table.nameOf(namedTime.get()));
     }
     if (table.width() < 2) {
-      throw source.fault(0, 0, "has one column; expected a column of times and one of light levels");
+      throw source.fault(
+          0, 0, "has one column; expected a column of times and one of light levels");
     }
     Optional<Integer> time = namedTime.or(() -> chooser.time(namedLevel));
     if (time.isEmpty()) {
@@ -53,10 +58,7 @@ record TableColumns(int time, int level, ColumnSample timeSample, List<String> n
     List<String> notes = new ArrayList<>();
     if (table.width() > 2 && (namedTime.isEmpty() || namedLevel.isEmpty())) {
       notes.add(
-          "times are "
-              + table.nameOf(time.get())
-              + ", levels are "
-              + table.nameOf(level.get()));
+          "times are " + table.nameOf(time.get()) + ", levels are " + table.nameOf(level.get()));
     }
     return new TableColumns(time.get(), level.get(), samples.get(time.get()), notes);
   }
@@ -143,8 +145,7 @@ record TableColumns(int time, int level, ColumnSample timeSample, List<String> n
         }
         Optional<Integer> rank = levelRank(i);
         if (rank.isPresent()
-            && (named.isEmpty()
-                || rank.get() < levelRank(named.get()).orElse(Integer.MAX_VALUE))) {
+            && (named.isEmpty() || rank.get() < levelRank(named.get()).orElse(Integer.MAX_VALUE))) {
           named = Optional.of(i);
         }
         boolean counts = samples.get(i).isCounter() || timeRank(i).isPresent();

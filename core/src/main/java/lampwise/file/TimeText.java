@@ -69,8 +69,7 @@ record TimeText(Writing writing, double value, boolean gap) {
     double minutes = second < 0 ? head : whole(word, digits.substring(first + 1, second));
     double seconds = secondsPart(word, digits.substring(last + 1));
     if (!(seconds < 60) || (second >= 0 && !(minutes < 60))) {
-      throw new Fault(
-          Numbers.quote(word) + " has more than 59 in a place for minutes or seconds");
+      throw new Fault(Numbers.quote(word) + " has more than 59 in a place for minutes or seconds");
     }
     return second < 0
         ? new TimeText(Writing.MINUTES, minutes * 60 + seconds, gap)

@@ -25,8 +25,8 @@ record TimeUnit(Unit unit, Optional<String> note) {
 
   /**
    * Finds the unit: as the option says, as the header or a comment states, else the one that makes
-   * the rows lie as far apart as those of a light file do. Rows are 1 ms to 2 s apart, at the outside
-   * 0.2 ms to 60 s; numbers with decimals are seconds if they can be.
+   * the rows lie as far apart as those of a light file do. Rows are 1 ms to 2 s apart, at the
+   * outside 0.2 ms to 60 s; numbers with decimals are seconds if they can be.
    *
    * @param first the first time as it is written
    * @throws FileException if no unit fits, or two fit equally well
@@ -72,8 +72,7 @@ record TimeUnit(Unit unit, Optional<String> note) {
   }
 
   private static TimeUnit inferred(Unit unit, String why) {
-    return new TimeUnit(
-        unit, Optional.of("times were taken as " + word(unit) + ": " + why));
+    return new TimeUnit(unit, Optional.of("times were taken as " + word(unit) + ": " + why));
   }
 
   private static Optional<Unit> stated(SourceText source, Table table, int column) {
