@@ -1,5 +1,6 @@
 package lampwise.cli;
 
+import java.io.BufferedInputStream;
 import java.io.FileDescriptor;
 import java.io.FileInputStream;
 import java.io.FileOutputStream;
@@ -35,7 +36,8 @@ record Surroundings(
   static Surroundings ofProcess() {
     System.setProperty("jdk.console", "java.base");
     return new Surroundings(
-        new FileInputStream(FileDescriptor.in),
+        // Bare, it asks a pipe for its position and fails.
+        new BufferedInputStream(new FileInputStream(FileDescriptor.in)),
         writer(FileDescriptor.out),
         writer(FileDescriptor.err),
         Path.of(""),

@@ -110,6 +110,9 @@ final class Cursor {
     if ((token.is("long") || token.is("short")) && Words.PAUSES.contains(ahead(1).text())) {
       return pause(1);
     }
+    if (token.is("no")) {
+      return replace(token, ahead(1), "no light is said \"dark\"", "dark");
+    }
     boolean known = token.isNumber() || Words.GRAMMAR.contains(token.text());
     Optional<String> saying = saying(token, words);
     if (saying.isPresent() && !(known && saying.get().isEmpty())) {
@@ -127,6 +130,12 @@ final class Cursor {
     return Words.nearest(token.text(), words)
         .map(word -> replace(token, token, reason, word))
         .orElseGet(() -> fault(token, reason));
+  }
+
+  /** Whether the next token is what people say for {@code per}. */
+  boolean atSayingOfPer() {
+    List<String> words = List.of("per");
+    return !peek().is("per") && saying(peek(), words).filter("per"::equals).isPresent();
   }
 
   /** How the grammar says a word of the people here. */

@@ -28,7 +28,7 @@ final class Decimals {
 
   /** A character as a message shows it. */
   static String shown(int codePoint) {
-    boolean plain = codePoint > 0x20 && codePoint < 0x7f || Character.isLetter(codePoint);
+    boolean plain = (codePoint > 0x20 && codePoint < 0x7f) || Character.isLetter(codePoint);
     return plain ? Character.toString(codePoint) : String.format(Locale.ROOT, "U+%04X", codePoint);
   }
 }

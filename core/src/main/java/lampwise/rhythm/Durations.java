@@ -28,12 +28,11 @@ final class Durations {
     if (cursor.accept("to")) {
       to = number("the upper number of the range", "");
     }
-    Token unitToken = cursor.peek();
     Unit unit = unit(from);
-    if (to == from && cursor.peek().is("to")) {
+    if (to.equals(from) && cursor.peek().is("to")) {
       throw unitTwice(from, unit);
     }
-    return length(about, from, to, unit, unitToken);
+    return length(about, from, to, unit);
   }
 
   private Length border(boolean over, Token start, Token number) throws Fault {
@@ -47,11 +46,10 @@ final class Durations {
         : new Length(Length.Form.UNDER, 0, seconds);
   }
 
-  private Length length(boolean about, Token from, Token to, Unit unit, Token unitToken)
-      throws Fault {
+  private Length length(boolean about, Token from, Token to, Unit unit) throws Fault {
     double low = seconds(from, unit);
     double high = seconds(to, unit);
-    if (to == from) {
+    if (to.equals(from)) {
       return new Length(about ? Length.Form.ABOUT : Length.Form.EXACT, low, low);
     }
     if (!(low < high)) {
@@ -64,8 +62,7 @@ final class Durations {
   Fault downwards(Token from, Token to, boolean equal) {
     return equal
         ? cursor.replace(from, to, "a range of one number is that number", from.text())
-        : cursor.replace(
-            from, to, "a range runs upwards", to.text() + " to " + from.text());
+        : cursor.replace(from, to, "a range runs upwards", to.text() + " to " + from.text());
   }
 
   /** Reads a number. */
@@ -97,7 +94,8 @@ final class Durations {
     }
     boolean blinkFollows =
         Cursor.isBlink(token) || Words.right(token.text()).filter("blinks"::equals).isPresent();
-    if (blinkFollows && !cursor.isFirst(number)) {
+    boolean sizeFollows = token.is("short") || token.is("long");
+    if ((blinkFollows || sizeFollows) && !cursor.isFirst(number)) {
       throw cursor.insert(number, "\"then\" stands between parts", "then");
     }
     throw cursor.unexpected("a unit (ms, s, min or h)", UNIT_OR_TO, token.isEnd() ? "s" : "");

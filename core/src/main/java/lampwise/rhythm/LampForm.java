@@ -40,7 +40,7 @@ record LampForm(
         && lead.same(other.lead)
         && total.same(other.total)
         && same(prelude, other.prelude, 0)
-        && (same(cycle, other.cycle, 0) || !isAnchored() && turnedSame(other));
+        && (same(cycle, other.cycle, 0) || (!isAnchored() && turnedSame(other)));
   }
 
   /** Whether something comes before the cycle, so that its beginning is seen. */
@@ -100,8 +100,7 @@ record LampForm(
         before.follow(After.DARK, lights.lead());
       }
     }
-    Span every =
-        whole.ending() instanceof Ending.Every e ? Span.of(e.cycle()) : Span.UNSAID;
+    Span every = whole.ending() instanceof Ending.Every e ? Span.of(e.cycle()) : Span.UNSAID;
     return repeating(before, lights.lights(), every);
   }
 
@@ -113,8 +112,7 @@ record LampForm(
     if (!all.lights().isEmpty()) {
       all.follow(After.END, Span.UNSAID);
     }
-    return new LampForm(
-        Course.ONCE, false, Span.UNSAID, started(all), List.of(), Span.UNSAID);
+    return new LampForm(Course.ONCE, false, Span.UNSAID, started(all), List.of(), Span.UNSAID);
   }
 
   private static List<Light> started(Lights lights) {
@@ -134,7 +132,11 @@ record LampForm(
       }
     }
     return new LampForm(
-        Course.REPEATS, before.isLed(), before.lead(), List.copyOf(prelude), List.copyOf(cycle),
+        Course.REPEATS,
+        before.isLed(),
+        before.lead(),
+        List.copyOf(prelude),
+        List.copyOf(cycle),
         total);
   }
 

@@ -157,7 +157,8 @@ final class Lights {
     Size size = part instanceof Part.Blinks blinks ? blinks.size() : Size.UNSAID;
     if (open) {
       boolean oneGroup =
-          size == Size.SHORT && lastSize == Size.LONG || size == Size.LONG && lastSize == Size.SHORT;
+          (size == Size.SHORT && lastSize == Size.LONG)
+              || (size == Size.LONG && lastSize == Size.SHORT);
       follow(oneGroup ? After.WITHIN : After.GROUP, Span.UNSAID);
     }
     open = true;
@@ -215,7 +216,14 @@ final class Lights {
     } else {
       lights.add(
           new Light(
-              Kind.RATED, Size.UNSAID, Span.UNSAID, 1, 1, spacing, length, After.GROUP,
+              Kind.RATED,
+              Size.UNSAID,
+              Span.UNSAID,
+              1,
+              1,
+              spacing,
+              length,
+              After.GROUP,
               Span.UNSAID));
     }
   }

@@ -24,7 +24,7 @@ final class Numbers {
       throw cursor.replace(
           start, to, "a count is one number or a range, not \"about\"", least + " to " + most);
     }
-    if (to != from && low >= high) {
+    if (!to.equals(from) && low >= high) {
       throw durations.downwards(from, to, low == high);
     }
     return new Count(low, high);
@@ -60,7 +60,9 @@ final class Numbers {
     Token unit = cursor.peek();
     if (unit.isNumber()) {
       throw cursor.replace(
-          perToken, perToken, "\"per\" goes with \"second\" or \"minute\"; a time with \"every\"",
+          perToken,
+          perToken,
+          "\"per\" goes with \"second\" or \"minute\"; a time with \"every\"",
           "every");
     }
     Rate.Per per = per();

@@ -63,7 +63,8 @@ final class PhraseParser {
   private Rhythm rhythm() throws Fault {
     Token start = cursor.peek();
     if (start.isEnd()) {
-      throw cursor.fault(start, "nothing is said; expected a rhythm such as \"3 blinks every 7 s\"");
+      throw cursor.fault(
+          start, "nothing is said; expected a rhythm such as \"3 blinks every 7 s\"");
     }
     if (cursor.ahead(1).isEnd() && (start.is("dark") || start.is("steady"))) {
       return start.is("dark") ? new Rhythm.Dark() : new Rhythm.Steady();
@@ -182,8 +183,7 @@ final class PhraseParser {
     if (start.isNumber() || start.is("about")) {
       return numbered(start);
     }
-    throw cursor.unexpected(
-        where + "blinks, \"steady\" or \"dark\"", PART_WORDS, "");
+    throw cursor.unexpected(where + "blinks, \"steady\" or \"dark\"", PART_WORDS, "");
   }
 
   private void blink(String expected) throws Fault {
@@ -205,7 +205,13 @@ final class PhraseParser {
     Size size =
         cursor.accept("short") ? Size.SHORT : cursor.accept("long") ? Size.LONG : Size.UNSAID;
     refusePauseOrSpeed(from, to, sizeToken, size);
+    if (cursor.peek().isEnd() && (from.text() + to.text()).indexOf('.') >= 0) {
+      throw cursor.fault(cursor.peek(), "the phrase ends where \"blinks per second\" was expected");
+    }
     blink("\"blink\" or \"blinks\"");
+    if (cursor.atSayingOfPer()) {
+      throw cursor.unexpected("\"per\"", List.of("per"), "");
+    }
     if (cursor.peek().is("per")) {
       if (size != Size.UNSAID) {
         throw cursor.replace(sizeToken, sizeToken, "a rate says nothing of the blinks' length", "");
@@ -238,13 +244,14 @@ final class PhraseParser {
     Token what = cursor.ahead(1);
     String right = Words.right(what.text()).orElse(what.text());
     String time =
-        to == from ? from.text() + " " + unit : from.text() + " to " + to.text() + " " + unit;
+        to.equals(from) ? from.text() + " " + unit : from.text() + " to " + to.text() + " " + unit;
     if (Words.PAUSES.contains(what.text())) {
       right = "dark";
     }
     String reason = "a time follows what it is the time of, as in \"steady 2 s\"";
     if (right.equals("steady") || right.equals("dark")) {
-      String lead = cursor.isFirst(from) || cursor.follows(from, List.of("then", "first")) ? "" : "then ";
+      String lead =
+          cursor.isFirst(from) || cursor.follows(from, List.of("then", "first")) ? "" : "then ";
       return cursor.replace(from, what, reason, lead + right + " " + time);
     }
     return right.equals("blinks") || Cursor.isBlink(what)
@@ -252,8 +259,7 @@ final class PhraseParser {
         : cursor.fault(from, reason);
   }
 
-  private Item counted(Token start, Count count, Size size, Token sizeToken)
-      throws Fault {
+  private Item counted(Token start, Count count, Size size, Token sizeToken) throws Fault {
     Token ofToken = start;
     Token apartToken = start;
     Optional<Length> of = Optional.empty();
@@ -267,10 +273,8 @@ final class PhraseParser {
       apart = Optional.of(durations.read());
       apart(count, of.isPresent(), apartToken);
     }
-    Place place =
-        new Place(start, size == Size.UNSAID ? start : sizeToken, ofToken, apartToken);
-    return new Item(
-        Optional.of(new Part.Blinks(count, size, of, apart)), Optional.empty(), place);
+    Place place = new Place(start, size == Size.UNSAID ? start : sizeToken, ofToken, apartToken);
+    return new Item(Optional.of(new Part.Blinks(count, size, of, apart)), Optional.empty(), place);
   }
 
   private void apart(Count count, boolean ofSaid, Token duration) throws Fault {
@@ -313,7 +317,7 @@ final class PhraseParser {
     } else {
       cursor.accept("repeating");
     }
-    boolean none = cursor.peek() == start;
+    boolean none = cursor.peek().equals(start);
     Token token = cursor.peek();
     if (token.isEnd()) {
       return ending;

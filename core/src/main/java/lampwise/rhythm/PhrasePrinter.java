@@ -31,10 +31,13 @@ final class PhrasePrinter {
 
   /** A lone {@code steady} or {@code dark} that stays; {@code repeating} would say nothing. */
   private static boolean endless(Cycle.Parts cycle) {
-    return cycle.ending() instanceof Ending.Repeating
-        && cycle.parts().size() == 1
-        && (cycle.parts().get(0) instanceof Part.Lit lit && lit.length().isEmpty()
-            || cycle.parts().get(0) instanceof Part.Unlit unlit && unlit.length().isEmpty());
+    if (!(cycle.ending() instanceof Ending.Repeating) || cycle.parts().size() != 1) {
+      return false;
+    }
+    Part part = cycle.parts().get(0);
+    return part instanceof Part.Lit lit
+        ? lit.length().isEmpty()
+        : part instanceof Part.Unlit unlit && unlit.length().isEmpty();
   }
 
   private static String ending(Ending ending) {
@@ -84,10 +87,10 @@ final class PhrasePrinter {
 
   static String rate(Rate rate) {
     String from = rate.form().inWords() ? "" : Decimals.plain(rate.from());
-    String per =
-        rate.per() == Rate.Per.SECOND ? " per second" : " per minute";
+    String per = rate.per() == Rate.Per.SECOND ? " per second" : " per minute";
     String one = rate.from() == 1 ? " blink" : " blinks";
-    String range = rate.form().inWords() ? "" : from + " to " + Decimals.plain(rate.to()) + " blinks";
+    String range =
+        rate.form().inWords() ? "" : from + " to " + Decimals.plain(rate.to()) + " blinks";
     return switch (rate.form()) {
       case ANY -> "blinks";
       case SLOW -> "slow blinks";

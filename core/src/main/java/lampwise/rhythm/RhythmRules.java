@@ -28,9 +28,7 @@ final class RhythmRules {
     if (broken.isPresent() || !(cycle instanceof Cycle.Parts whole)) {
       return broken;
     }
-    return whole(prelude, whole)
-        .or(() -> wrap(prelude, whole))
-        .or(() -> CycleTime.check(whole));
+    return whole(prelude, whole).or(() -> wrap(prelude, whole)).or(() -> CycleTime.check(whole));
   }
 
   private static Optional<Broken> eachPart(boolean inPrelude, List<Part> parts) {
@@ -42,8 +40,7 @@ final class RhythmRules {
               "one blink has no next one to be apart from; its length is said with \"of\"";
           return Optional.of(new Broken(inPrelude, i, Spot.APART, reason, ""));
         }
-        if (blinks.of().isPresent()
-            && !(blinks.of().get().leastSeconds() < apart.mostSeconds())) {
+        if (blinks.of().isPresent() && !(blinks.of().get().leastSeconds() < apart.mostSeconds())) {
           String reason =
               "a blink of "
                   + PhrasePrinter.length(blinks.of().get())
@@ -105,8 +102,8 @@ final class RhythmRules {
   }
 
   private static boolean alike(Part a, Part b) {
-    return a instanceof Part.Lit && b instanceof Part.Lit
-        || a instanceof Part.Unlit && b instanceof Part.Unlit;
+    return (a instanceof Part.Lit && b instanceof Part.Lit)
+        || (a instanceof Part.Unlit && b instanceof Part.Unlit);
   }
 
   /** The parts with number {@code at} and the one before made one; empty if that is not known. */
@@ -151,6 +148,7 @@ final class RhythmRules {
   private static Optional<Broken> longWithoutShort(List<Part> prelude, Cycle cycle) {
     List<Part> all = new ArrayList<>(prelude);
     all.addAll(cycle instanceof Cycle.Parts p ? p.parts() : List.of());
+    double leastOfShort = leastOfShort(all);
     boolean anyShort = all.stream().anyMatch(part -> isSized(part, Size.SHORT));
     for (int i = 0; i < all.size(); i++) {
       if (!(all.get(i) instanceof Part.Blinks blinks) || blinks.size() != Size.LONG) {
@@ -167,7 +165,7 @@ final class RhythmRules {
                 "\"long\" needs something short beside it, or a length said with \"of\"",
                 print(sized(prelude), sized(cycle))));
       }
-      if (blinks.of().isPresent() && all.stream().anyMatch(p -> notShorter(p, blinks.of().get()))) {
+      if (blinks.of().isPresent() && !(leastOfShort < blinks.of().get().mostSeconds())) {
         String reason = "a long blink lasts longer than a short one";
         return Optional.of(new Broken(inPrelude, at, Spot.OF, reason, ""));
       }
@@ -179,11 +177,15 @@ final class RhythmRules {
     return part instanceof Part.Blinks blinks && blinks.size() == size;
   }
 
-  private static boolean notShorter(Part part, Length ofLong) {
-    return part instanceof Part.Blinks blinks
-        && blinks.size() == Size.SHORT
-        && blinks.of().isPresent()
-        && !(blinks.of().get().leastSeconds() < ofLong.mostSeconds());
+  /** The most that any short blink must last at least, seconds; zero if none has a length. */
+  private static double leastOfShort(List<Part> parts) {
+    double most = 0;
+    for (Part part : parts) {
+      if (part instanceof Part.Blinks blinks && blinks.size() == Size.SHORT) {
+        most = Math.max(most, blinks.of().map(Length::leastSeconds).orElse(0.0));
+      }
+    }
+    return most;
   }
 
   /** Long blinks without their word; beside unsized blinks these become the short ones. */

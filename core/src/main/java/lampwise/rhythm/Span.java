@@ -33,7 +33,7 @@ record Span(double from, double to) {
 
   boolean same(Span other) {
     return isKnown() == other.isKnown()
-        && (!isKnown() || near(from, other.from) && near(to, other.to));
+        && (!isKnown() || (near(from, other.from) && near(to, other.to)));
   }
 
   private static boolean near(double a, double b) {

@@ -109,8 +109,7 @@ record Token(Kind kind, String text, int start, int end) {
       end = digitsEnd(text, end + 1);
     }
     if (end - start > LONGEST_NUMBER) {
-      throw new Fault(
-          start + 1, "a number has at most " + LONGEST_NUMBER + " characters", "", "");
+      throw new Fault(start + 1, "a number has at most " + LONGEST_NUMBER + " characters", "", "");
     }
     return end;
   }

@@ -51,7 +51,9 @@ enum Unit {
     };
   }
 
-  /** The unit to print a range in, by its upper border; both borders of a single value are equal. */
+  /**
+   * The unit to print a range in, by its upper border; both borders of a single value are equal.
+   */
   static Unit toPrint(double fromSeconds, double toSeconds) {
     if (toSeconds < MS_BELOW_SECONDS) {
       return toSeconds > 0 ? MS : S;

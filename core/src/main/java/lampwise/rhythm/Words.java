@@ -15,9 +15,34 @@ final class Words {
   /** In the order in which a misspelt word is compared with them. */
   static final List<String> GRAMMAR =
       List.of(
-          "dark", "steady", "first", "afterwards", "then", "for", "blink", "blinks", "of", "apart",
-          "about", "to", "per", "second", "minute", "slow", "fast", "short", "long", "every",
-          "repeating", "once", "over", "under", "ms", "s", "min", "h");
+          "dark",
+          "steady",
+          "first",
+          "afterwards",
+          "then",
+          "for",
+          "blink",
+          "blinks",
+          "of",
+          "apart",
+          "about",
+          "to",
+          "per",
+          "second",
+          "minute",
+          "slow",
+          "fast",
+          "short",
+          "long",
+          "every",
+          "repeating",
+          "once",
+          "over",
+          "under",
+          "ms",
+          "s",
+          "min",
+          "h");
 
   static final Set<String> COLOURS =
       Set.of(
@@ -28,11 +53,16 @@ final class Words {
 
   private static final String ONE_LAMP = "a rhythm is one lamp, one colour, on or off: ";
 
+  private static final String TWO_COLOURS =
+      ONE_LAMP + "two colours cannot be said in one phrase; write one state for each";
+
   private static final Map<String, String> SAYINGS = new HashMap<>();
   private static final Map<String, String> UNSAYABLE = new HashMap<>();
 
   static {
-    say("blinks", "flash flashes flashed flashing wink winks winked winking blip blips pulse pulses");
+    say(
+        "blinks",
+        "flash flashes flashed flashing wink winks winked winking blip blips pulse pulses");
     say("blinks", "blinking blinked times time x \u00d7");
     say("steady", "on lit light solid solidly constant constantly always steadily stays glows");
     say("dark", "off out unlit black nothing none");
@@ -70,19 +100,19 @@ final class Words {
     say("", "the is it than at by with are lamp led . : ! between");
 
     cannot(
-        "fading and dim light cannot be said",
+        ONE_LAMP + "fading and dim light cannot be said",
         "fade fades faded fading dim dims dimmed dimly dimmer dimming glow glowing faint faintly"
             + " brighter brightness brightens bright breathing breathes pulsing pulsating");
     cannot(
-        "flicker without a pattern cannot be said",
+        ONE_LAMP + "flicker without a pattern cannot be said",
         "flicker flickers flickered flickering random randomly irregular irregularly erratic"
             + " erratically patternless uneven unevenly");
     cannot(
-        "two colours cannot be said in one phrase; write one state for each",
+        TWO_COLOURS,
         "colour colours color colors coloured colored alternating alternate alternates alternately"
             + " multicolour multicolor bicolour bicolor");
     cannot(
-        "a speed that changes, as with the distance of a hand, cannot be said",
+        ONE_LAMP + "a speed that changes, as with the distance of a hand, cannot be said",
         "faster quicker slower nearer closer speeding accelerating increasing increasingly"
             + " decreasing distance");
   }
@@ -97,7 +127,7 @@ final class Words {
 
   private static void cannot(String why, String words) {
     for (String word : words(words)) {
-      UNSAYABLE.put(word, ONE_LAMP + why);
+      UNSAYABLE.put(word, why);
     }
   }
 
@@ -117,10 +147,8 @@ final class Words {
       if (token.kind() == Token.Kind.WORD && COLOURS.contains(token.text())) {
         colours.add(token.text());
       }
-      boolean second = colours.size() == 2;
-      String why = second ? ONE_LAMP + "two colours cannot be said in one phrase; write one state"
-          + " for each" : UNSAYABLE.get(token.text());
-      if (why != null) {
+      String why = colours.size() == 2 ? TWO_COLOURS : UNSAYABLE.getOrDefault(token.text(), "");
+      if (!why.isEmpty()) {
         throw new Fault(token.column(), why, "", "");
       }
     }
@@ -164,8 +192,7 @@ final class Words {
         }
         int change = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
         cost[i][j] =
-            Math.min(
-                cost[i - 1][j - 1] + change, Math.min(cost[i - 1][j], cost[i][j - 1]) + 1);
+            Math.min(cost[i - 1][j - 1] + change, Math.min(cost[i - 1][j], cost[i][j - 1]) + 1);
         boolean swapped =
             i > 1
                 && j > 1

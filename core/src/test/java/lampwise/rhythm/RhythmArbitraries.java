@@ -32,8 +32,7 @@ public final class RhythmArbitraries {
   public static Arbitrary<Rhythm.Blinking> blinking() {
     Arbitrary<List<Part>> preludes =
         Arbitraries.frequencyOf(
-            Tuple.of(3, Arbitraries.just(List.<Part>of())),
-            Tuple.of(1, parts(2)));
+            Tuple.of(3, Arbitraries.just(List.<Part>of())), Tuple.of(1, parts(2)));
     return Combinators.combine(preludes, cycles())
         .as(Candidate::new)
         .filter(100_000, c -> RhythmRules.find(c.prelude(), c.cycle()).isEmpty())
@@ -45,8 +44,7 @@ public final class RhythmArbitraries {
   private static Arbitrary<Cycle> cycles() {
     Arbitrary<Cycle> rated = rates().map(Cycle.Rated::new);
     Arbitrary<Cycle> parts = Combinators.combine(parts(4), endings()).as(Cycle.Parts::new);
-    return Arbitraries.frequencyOf(
-        Tuple.of(1, rated), Tuple.of(5, parts));
+    return Arbitraries.frequencyOf(Tuple.of(1, rated), Tuple.of(5, parts));
   }
 
   private static Arbitrary<Ending> endings() {
@@ -70,7 +68,8 @@ public final class RhythmArbitraries {
   private static List<Part> withoutDoubles(List<Part> parts) {
     List<Part> kept = new ArrayList<>();
     for (Part part : parts) {
-      Part before = kept.isEmpty() ? new Part.RatedFor(Rate.inWords(Rate.Form.ANY), ONE) : last(kept);
+      Part before =
+          kept.isEmpty() ? new Part.RatedFor(Rate.inWords(Rate.Form.ANY), ONE) : last(kept);
       boolean doubled =
           before instanceof Part.Lit && part instanceof Part.Lit
               || before instanceof Part.Unlit && part instanceof Part.Unlit;
@@ -97,20 +96,16 @@ public final class RhythmArbitraries {
     Arbitrary<Part> lit = lengths().optional(0.8).map(Part.Lit::new);
     Arbitrary<Part> unlit = lengths().optional(0.8).map(Part.Unlit::new);
     return Arbitraries.frequencyOf(
-        Tuple.of(4, blinks()),
-        Tuple.of(1, rated),
-        Tuple.of(1, lit),
-        Tuple.of(2, unlit));
+        Tuple.of(4, blinks()), Tuple.of(1, rated), Tuple.of(1, lit), Tuple.of(2, unlit));
   }
 
   private static Arbitrary<Part> blinks() {
     Arbitrary<Size> sizes =
         Arbitraries.frequency(
-            Tuple.of(4, Size.UNSAID),
-            Tuple.of(1, Size.SHORT),
-            Tuple.of(1, Size.LONG));
+            Tuple.of(4, Size.UNSAID), Tuple.of(1, Size.SHORT), Tuple.of(1, Size.LONG));
     Arbitrary<Length> shorts = Arbitraries.oneOf(hundredths(1, 20), hundredths(1, 20), lengths());
-    Arbitrary<Length> apart = Arbitraries.oneOf(hundredths(21, 200), hundredths(21, 200), lengths());
+    Arbitrary<Length> apart =
+        Arbitraries.oneOf(hundredths(21, 200), hundredths(21, 200), lengths());
     return Combinators.combine(counts(), sizes, shorts.optional(0.4), apart.optional(0.6))
         .as((count, size, of, gap) -> blinks(count, size, of, gap));
   }
@@ -128,12 +123,8 @@ public final class RhythmArbitraries {
     Arbitrary<Integer> few = Arbitraries.integers().between(1, 6);
     Arbitrary<Integer> any = Arbitraries.integers().between(1, Count.MOST);
     Arbitrary<Integer> more =
-        Arbitraries.frequencyOf(
-            Tuple.of(4, Arbitraries.just(0)), Tuple.of(1, few));
-    return Combinators.combine(
-            Arbitraries.frequencyOf(
-                Tuple.of(8, few), Tuple.of(1, any)),
-            more)
+        Arbitraries.frequencyOf(Tuple.of(4, Arbitraries.just(0)), Tuple.of(1, few));
+    return Combinators.combine(Arbitraries.frequencyOf(Tuple.of(8, few), Tuple.of(1, any)), more)
         .as((min, add) -> new Count(min, Math.min(Count.MOST, min + add)));
   }
 
@@ -181,7 +172,9 @@ public final class RhythmArbitraries {
         .as(RhythmArbitraries::length);
   }
 
-  /** All doubles over zero up to a limit, each as likely: the bits of positive doubles are in order. */
+  /**
+   * All doubles over zero up to a limit, each as likely: the bits of positive doubles are in order.
+   */
   private static Arbitrary<Double> doublesTo(double most) {
     return Arbitraries.longs()
         .between(1, Double.doubleToLongBits(most))

@@ -34,8 +34,27 @@ class RhythmLawsTest {
             Arbitraries.of("1", "2", "3", "0.5", "0", "7", "120", "101", "2.5", "1e5", ".5", "0,5"),
             Arbitraries.of("blinks", "then", "s", "every", "dark", "blinks every", "2 blinks"),
             Arbitraries.of(
-                "flash", "pause", "twice", "a", "second", "/", "-", ",", "on", "off", "long pause",
-                "red", "dim", "seconds", "between", "and", "x", "once", "blnks", "\u00a0", "\u2013"));
+                "flash",
+                "pause",
+                "twice",
+                "a",
+                "second",
+                "/",
+                "-",
+                ",",
+                "on",
+                "off",
+                "long pause",
+                "red",
+                "dim",
+                "seconds",
+                "between",
+                "and",
+                "x",
+                "once",
+                "blnks",
+                "\u00a0",
+                "\u2013"));
     return words.list().ofMinSize(0).ofMaxSize(14).map(list -> String.join(" ", list));
   }
 

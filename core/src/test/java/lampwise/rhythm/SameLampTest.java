@@ -133,14 +133,12 @@ class SameLampTest {
   }
 
   @Property
-  void theAnswerIsTheSameBothWaysRound(
-      @ForAll("rhythms") Rhythm a, @ForAll("rhythms") Rhythm b) {
+  void theAnswerIsTheSameBothWaysRound(@ForAll("rhythms") Rhythm a, @ForAll("rhythms") Rhythm b) {
     assertEquals(Rhythms.sameLamp(a, b), Rhythms.sameLamp(b, a));
   }
 
   @Property
-  void aCycleMayBeginWithAnyOfItsParts(
-      @ForAll("closedGroups") List<Part> parts, @ForAll int turn) {
+  void aCycleMayBeginWithAnyOfItsParts(@ForAll("closedGroups") List<Part> parts, @ForAll int turn) {
     List<Part> turned = new ArrayList<>(parts);
     Collections.rotate(turned, turn);
     assertTrue(Rhythms.sameLamp(repeating(parts), repeating(turned)));

@@ -1,0 +1,4 @@
+package planted.service;
+
+/** Something of this layer for another one to use. */
+public final class Thing {}

@@ -1,0 +1,4 @@
+package planted.stray;
+
+/** Lies in no known layer. */
+final class Faults {}

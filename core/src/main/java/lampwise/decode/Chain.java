@@ -1,0 +1,436 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Folds the blinks of a recording on a pulse train: the likelihood of the blinks, summed over every
+ * way to give pulses to blinks in order, one blink one pulse, and over phase and stretch.
+ *
+ * <p>A link gives one blink to one pulse. Along a chain of links the times are a straight line in
+ * the train's times (phase and slope) with normal errors, so that phase and stretch are summed in
+ * closed form: phase uniform, stretch uniform between its borders. Blinks without a link are strays,
+ * pulses without one are misses. This is multiple hypothesis tracking with Poisson clutter (Reid
+ * 1979), with unlikely chains dropped.
+ */
+final class Chain {
+  /** How many chains are carried on. */
+  private static final int BEAM = 24;
+
+  /** Chains this much below the best one (natural logarithm) are dropped. */
+  private static final double DROP = 12;
+
+  /** Pulses are looked for this many standard deviations around a blink. */
+  private static final double GATE = 4.5;
+
+  /** A chance that a blink's noted length is simply wrong. */
+  private static final double WRONG_LENGTH = 0.02;
+
+  private final Train train;
+  private final Evidence evidence;
+  private final Noise noise;
+  private final double logStart;
+  private final double startFrom;
+  private final double startTo;
+  private final double logMatch;
+  private final double logMiss;
+
+  /**
+   * Prepares a fold.
+   *
+   * @param logStart logarithm of the density of the train's start
+   * @param startFrom where the start can lie, for a train that has one
+   * @param startTo where it can lie at the latest
+   */
+  Chain(
+      Train train,
+      Evidence evidence,
+      Noise noise,
+      double logStart,
+      double startFrom,
+      double startTo) {
+    this.train = train;
+    this.evidence = evidence;
+    this.noise = noise;
+    this.logStart = logStart;
+    this.startFrom = startFrom;
+    this.startTo = startTo;
+    this.logMatch = Math.log((1 - noise.miss()) / noise.strays());
+    this.logMiss = Math.log(noise.miss());
+  }
+
+  /** One blink given to one pulse, with the line through all links up to it. */
+  static final class Link {
+    final Link before;
+    final int note;
+    final int pulse;
+    private int points;
+    private double meanTime;
+    private double meanTrain;
+    private double varTime;
+    private double covariance;
+    private double varTrain;
+    private double logLinks;
+    private double logLine;
+    private double logHead;
+    private int scanned;
+    private double logSkipped;
+    private double score;
+
+    private Link(Link before, int note, int pulse) {
+      this.before = before;
+      this.note = note;
+      this.pulse = pulse;
+    }
+
+    /** Logarithm of the chain's weight against all blinks being strays, once it is finished. */
+    double weight() {
+      return score;
+    }
+
+    /** The most probable stretch, or the middle of the borders where one link cannot tell. */
+    double stretch(Train train) {
+      double slope =
+          varTrain > 0 ? covariance / varTrain : 0.5 * (train.low() + train.high());
+      return Math.max(train.low(), Math.min(train.high(), slope));
+    }
+
+    /** When the train's time zero was. */
+    double start(Train train) {
+      return meanTime - stretch(train) * meanTrain;
+    }
+  }
+
+  /** Logarithm of the likelihood of blinks that are all strays. */
+  static double strays(Evidence evidence, Noise noise) {
+    double sum = -noise.strays() * evidence.watchedSeconds();
+    for (Evidence.Note note : evidence.notes()) {
+      sum += Math.log(noise.strays());
+      if (note.hasOff() && !note.onCut() && !note.offCut()) {
+        sum += logAnyLength(note.length());
+      }
+    }
+    return sum;
+  }
+
+  /** Density of a blink's length where nothing is known of it: even in its logarithm. */
+  private static double logAnyLength(double seconds) {
+    return -Math.log(8 * Math.max(seconds, 0.02));
+  }
+
+  /** Chains with their finished weights, the empty chain left out. */
+  List<Link> chains() {
+    return chains(0, false);
+  }
+
+  /**
+   * Chains whose first link is at {@code from} or later.
+   *
+   * @param onlyThere whether the first link must be at {@code from} itself
+   */
+  List<Link> chains(int from, boolean onlyThere) {
+    List<Link> active = new ArrayList<>();
+    for (int i = from; i < evidence.notes().size(); i++) {
+      List<Link> grown = new ArrayList<>();
+      for (Link link : active) {
+        extend(link, i, grown);
+      }
+      if (i == from || !onlyThere) {
+        for (int pulse = anchorFrom(); pulse <= anchorTo(); pulse++) {
+          anchor(i, pulse, grown);
+        }
+      } else if (active.isEmpty()) {
+        break;
+      }
+      active.addAll(grown);
+      active = prune(active);
+    }
+    for (Link link : active) {
+      link.score =
+          link.logLinks
+              + link.logLine
+              + (link.points > 2 ? head(link) : link.logHead)
+              + tail(link);
+    }
+    return active;
+  }
+
+  private int anchorFrom() {
+    return Math.max(0, train.first());
+  }
+
+  private int anchorTo() {
+    return train.prelude() > 0 && train.repeats()
+        ? train.on().length + 2 * train.perCycle() - 1
+        : train.on().length - 1;
+  }
+
+  private List<Link> prune(List<Link> links) {
+    double best = Double.NEGATIVE_INFINITY;
+    for (Link link : links) {
+      link.score = link.logLinks + link.logLine + link.logHead + link.logSkipped;
+      best = Math.max(best, link.score);
+    }
+    List<Link> kept = new ArrayList<>();
+    for (Link link : links) {
+      if (link.score > best - DROP) {
+        kept.add(link);
+      }
+    }
+    if (kept.size() > BEAM) {
+      kept.sort((a, b) -> Double.compare(b.score, a.score));
+      kept = new ArrayList<>(kept.subList(0, BEAM));
+    }
+    return kept;
+  }
+
+  private void anchor(int index, int pulse, List<Link> grown) {
+    Evidence.Note note = evidence.notes().get(index);
+    double half = note.onCut() ? Math.log(0.5) : 0;
+    anchorAt(index, pulse, note.on(), train.on(pulse), half + lengthRatio(note, pulse), grown);
+    if (endsKnown(note, pulse)) {
+      double end = train.on(pulse) + train.length(pulse);
+      anchorAt(index, pulse, note.off() - noise.late(), end, half, grown);
+    }
+  }
+
+  /** Whether a blink that began before the window can be placed by its end. */
+  private boolean endsKnown(Evidence.Note note, int pulse) {
+    return note.onCut()
+        && note.hasOff()
+        && !note.offCut()
+        && train.length(pulse) * train.high() + 3 * noise.sd() >= note.length();
+  }
+
+  private void anchorAt(
+      int index, int pulse, double time, double inTrain, double logLength, List<Link> grown) {
+    if (train.first() == 0) {
+      double slack = GATE * noise.sd() + 1e-9;
+      double latest = time - train.low() * inTrain + slack;
+      double earliest = time - train.high() * inTrain - slack;
+      if (latest < startFrom || earliest > startTo) {
+        return;
+      }
+    }
+    Link link = new Link(null, index, pulse);
+    link.points = 1;
+    link.meanTime = time;
+    link.meanTrain = inTrain;
+    link.logLinks = logMatch + logLength;
+    link.logLine = logStart;
+    link.scanned = pulse + 1;
+    link.logHead = head(link);
+    if (link.logHead > -60) {
+      grown.add(link);
+    }
+  }
+
+  private void extend(Link link, int index, List<Link> grown) {
+    Evidence.Note note = evidence.notes().get(index);
+    double margin = GATE * noise.sd() * Math.sqrt(1 + 1.0 / link.points);
+    double[] slope = slopes(link);
+    double skipped = link.logSkipped;
+    double time = note.on();
+    double until = endsTime(note);
+    for (int pulse = link.scanned; pulse <= train.last(); pulse++) {
+      double ahead = train.on(pulse) - link.meanTrain;
+      double low = link.meanTime + ahead * (ahead > 0 ? slope[0] : slope[1]) - margin;
+      double high = link.meanTime + ahead * (ahead > 0 ? slope[1] : slope[0]) + margin;
+      if (low > until) {
+        break;
+      }
+      if (high >= time || until > time) {
+        double half = note.onCut() ? Math.log(0.5) : 0;
+        double length = lengthRatio(note, pulse);
+        if (high >= time) {
+          grow(link, index, pulse, time, train.on(pulse), half + length, skipped, grown);
+        }
+        if (endsKnown(note, pulse)) {
+          double end = train.on(pulse) + train.length(pulse);
+          grow(link, index, pulse, note.off() - noise.late(), end, half, skipped, grown);
+        }
+      }
+      double sd = noise.sd() + 0.3 * (slope[1] - slope[0]) * Math.abs(ahead);
+      double miss = missed(0.5 * (low + high), sd);
+      skipped += miss;
+      if (high < time && pulse == link.scanned) {
+        link.scanned++;
+        link.logSkipped = skipped;
+      }
+      if (skipped < link.logSkipped - 60 || skipped < -200) {
+        break;
+      }
+    }
+  }
+
+  private double endsTime(Evidence.Note note) {
+    return note.onCut() && note.hasOff() ? note.off() : note.on();
+  }
+
+  /** Where the slope of a chain can still lie. */
+  private double[] slopes(Link link) {
+    if (!(link.varTrain > 0)) {
+      return new double[] {train.low(), train.high()};
+    }
+    double mean = link.covariance / link.varTrain;
+    double spread = GATE * noise.sd() / Math.sqrt(link.varTrain);
+    double low = Math.max(train.low(), mean - spread);
+    double high = Math.min(train.high(), mean + spread);
+    return low < high ? new double[] {low, high} : new double[] {train.low(), train.high()};
+  }
+
+  private void grow(
+      Link link,
+      int index,
+      int pulse,
+      double time,
+      double inTrain,
+      double logLength,
+      double skipped,
+      List<Link> grown) {
+    Link next = new Link(link, index, pulse);
+    next.points = link.points + 1;
+    double fromTime = time - link.meanTime;
+    double fromTrain = inTrain - link.meanTrain;
+    next.meanTime = link.meanTime + fromTime / next.points;
+    next.meanTrain = link.meanTrain + fromTrain / next.points;
+    next.varTime = link.varTime + fromTime * (time - next.meanTime);
+    next.covariance = link.covariance + fromTrain * (time - next.meanTime);
+    next.varTrain = link.varTrain + fromTrain * (inTrain - next.meanTrain);
+    next.logLine = logStart + logLine(next);
+    if (next.logLine - link.logLine < -0.5 * GATE * GATE - 6) {
+      return;
+    }
+    next.logLinks = link.logLinks + skipped + logMatch + logLength;
+    next.logHead = link.logHead;
+    next.scanned = pulse + 1;
+    grown.add(next);
+  }
+
+  /**
+   * Logarithm of the density of the times of a chain, given the train: the normal errors summed over
+   * the line's height (uniform) and its slope (uniform between the borders).
+   */
+  private double logLine(Link link) {
+    double sd = noise.sd();
+    double sum =
+        -(link.points - 1) * Math.log(sd * Math.sqrt(2 * Math.PI)) - 0.5 * Math.log(link.points);
+    if (!(link.varTrain > 0)) {
+      return sum - 0.5 * link.varTime / (sd * sd);
+    }
+    double mean = link.covariance / link.varTrain;
+    double spread = sd / Math.sqrt(link.varTrain);
+    double rest = Math.max(0, link.varTime - link.covariance * mean);
+    double a = (train.low() - mean) / spread;
+    double b = (train.high() - mean) / spread;
+    double mass = a < -7 && b > 7 ? 0 : Gauss.logBetween(a, b);
+    return sum
+        - 0.5 * rest / (sd * sd)
+        + Math.log(spread * Math.sqrt(2 * Math.PI) / (train.high() - train.low()))
+        + mass;
+  }
+
+  /** Logarithm of the chance that a pulse about this time left no blink. */
+  private double missed(double time, double sd) {
+    double watched = evidence.watched(time, sd);
+    if (watched >= 1) {
+      return logMiss;
+    }
+    return watched <= 0 ? 0 : Math.log(1 - watched * (1 - noise.miss()));
+  }
+
+  private double head(Link link) {
+    Link first = link;
+    while (first.before != null) {
+      first = first.before;
+    }
+    double sum = 0;
+    double[] slope = slopes(link);
+    double middle = 0.5 * (slope[0] + slope[1]);
+    for (int pulse = first.pulse - 1; pulse >= train.first(); pulse--) {
+      double back = train.on(pulse) - link.meanTrain;
+      double time = link.meanTime + middle * back;
+      double sd = noise.sd() + 0.3 * (slope[1] - slope[0]) * Math.abs(back);
+      if (time + 6 * sd < evidence.window().fromSeconds()) {
+        // Slower chains may still reach in; their share is what `watched` gave so far.
+        break;
+      }
+      sum += missed(time, sd);
+      if (sum < -60) {
+        break;
+      }
+    }
+    return sum;
+  }
+
+  private double tail(Link link) {
+    double sum = link.logSkipped;
+    double[] slope = slopes(link);
+    double middle = 0.5 * (slope[0] + slope[1]);
+    for (int pulse = link.scanned; pulse <= train.last(); pulse++) {
+      double ahead = train.on(pulse) - link.meanTrain;
+      double time = link.meanTime + middle * ahead;
+      double sd = noise.sd() + 0.3 * (slope[1] - slope[0]) * Math.abs(ahead);
+      if (time - 6 * sd > evidence.window().toSeconds()) {
+        break;
+      }
+      sum += missed(time, sd);
+      if (sum < -200) {
+        break;
+      }
+    }
+    return sum;
+  }
+
+  /** Logarithm of the ratio of the densities of a blink's noted length: this pulse to a stray. */
+  private double lengthRatio(Evidence.Note note, int pulse) {
+    double length = train.length(pulse);
+    if (Double.isNaN(length) || !note.hasOff()) {
+      return 0;
+    }
+    double sd = noise.lengthSd(length);
+    if (note.onCut() || note.offCut()) {
+      return note.length() > length + noise.late() + 3 * sd ? Math.log(WRONG_LENGTH) : 0;
+    }
+    double any = logAnyLength(note.length());
+    double right = Gauss.logDensity(note.length() - noise.late() - length, sd);
+    return Gauss.logAdd(Math.log1p(-WRONG_LENGTH) + right, Math.log(WRONG_LENGTH) + any) - any;
+  }
+
+  /**
+   * Logarithm of the chance that no pulse of the train was noted, averaged over a repeating train's
+   * phase.
+   */
+  double logNothing() {
+    double expected =
+        train.repeats() && train.perCycle() > 0
+            ? evidence.window().lengthSeconds() / train.cycleSeconds() * train.perCycle()
+            : 1;
+    int phases = expected > 20 ? 3 : 24;
+    double stretch = 0.5 * (train.low() + train.high());
+    double sum = Double.NEGATIVE_INFINITY;
+    double from = evidence.window().fromSeconds();
+    for (int i = 0; i < phases; i++) {
+      double part = (i + 0.5) / phases;
+      double start;
+      int pulse;
+      if (train.first() == 0) {
+        start = startFrom + part * (startTo - startFrom);
+        pulse = 0;
+      } else {
+        start = from + part * train.cycleSeconds() * stretch;
+        pulse = -train.perCycle();
+      }
+      double log = 0;
+      for (; pulse <= train.last() && log > -80; pulse++) {
+        double time = start + stretch * train.on(pulse);
+        if (time > evidence.window().toSeconds()) {
+          break;
+        }
+        log += missed(time, noise.sd());
+      }
+      sum = Gauss.logAdd(sum, log - Math.log(phases));
+    }
+    return sum;
+  }
+}

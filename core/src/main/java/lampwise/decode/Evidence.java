@@ -1,0 +1,107 @@
+package lampwise.decode;
+
+import java.util.List;
+import lampwise.light.Window;
+
+/**
+ * What one recording offers: the blinks that were noted or found in it and the stretches in which
+ * there is nothing to know.
+ *
+ * @param window the stretch that was watched
+ * @param notes the blinks in order of time
+ * @param blind stretches inside the window that were not watched, in order
+ * @param settings the noise that is possible
+ * @param level whether the light level of the whole window is known, so that no blink means that
+ *     nothing changed, and not that nothing shone
+ */
+record Evidence(
+    Window window, List<Note> notes, List<Window> blind, Noise[] settings, boolean level) {
+  /**
+   * One blink as it was noted.
+   *
+   * @param on its start; where {@code onCut}, the time at which the lamp was on already
+   * @param off its end, NaN if not known; where {@code offCut}, the time at which it was still on
+   * @param onCut whether it may have begun before
+   * @param offCut whether it may have gone on
+   * @param probability how sure it is by itself that there was a blink
+   */
+  record Note(double on, double off, boolean onCut, boolean offCut, double probability) {
+    boolean hasOff() {
+      return !Double.isNaN(off);
+    }
+
+    double length() {
+      return off - on;
+    }
+  }
+
+  Evidence {
+    notes = List.copyOf(notes);
+    blind = List.copyOf(blind);
+  }
+
+  /** The part of it inside a stretch; blinks belong to the stretch in which they start. */
+  Evidence within(double from, double to) {
+    double start = Math.max(from, window.fromSeconds());
+    double end = Math.max(start, Math.min(to, window.toSeconds()));
+    boolean last = end >= window.toSeconds();
+    List<Note> inside =
+        notes.stream().filter(n -> n.on() >= start && (n.on() < end || last)).toList();
+    return new Evidence(new Window(start, end), inside, blind, settings, level);
+  }
+
+  /** The starts of the blinks, rising. */
+  double[] starts() {
+    return notes.stream().mapToDouble(Note::on).toArray();
+  }
+
+  /** The same evidence with two of its noise settings, for a quick look. */
+  Evidence roughly() {
+    Noise[] few = {settings[settings.length / 3], settings[settings.length - 1]};
+    return new Evidence(window, notes, blind, few, level);
+  }
+
+  /** Seconds of the window that were really watched. */
+  double watchedSeconds() {
+    double seconds = window.lengthSeconds();
+    for (Window gap : blind) {
+      double from = Math.max(gap.fromSeconds(), window.fromSeconds());
+      double to = Math.min(gap.toSeconds(), window.toSeconds());
+      seconds -= Math.max(0, to - from);
+    }
+    return Math.max(0, seconds);
+  }
+
+  /** Whether one blink covers all that was watched. */
+  boolean litThroughout() {
+    return notes.size() == 1 && notes.get(0).onCut() && notes.get(0).offCut();
+  }
+
+  boolean hasLengths() {
+    return notes.stream().anyMatch(Note::hasOff);
+  }
+
+  /**
+   * Chance that a pulse about this time would have been watched: its time is known up to a normal
+   * error.
+   */
+  double watched(double seconds, double sd) {
+    double inside = inside(window, seconds, sd);
+    for (Window gap : blind) {
+      inside -= inside(gap, seconds, sd);
+    }
+    return Math.max(0, inside);
+  }
+
+  private static double inside(Window stretch, double seconds, double sd) {
+    double below = (stretch.fromSeconds() - seconds) / sd;
+    double above = (stretch.toSeconds() - seconds) / sd;
+    if (below < -5 && above > 5) {
+      return 1;
+    }
+    if (below > 5 || above < -5) {
+      return 0;
+    }
+    return Gauss.cumulative(above) - Gauss.cumulative(below);
+  }
+}

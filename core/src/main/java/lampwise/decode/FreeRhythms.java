@@ -1,0 +1,240 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import lampwise.rhythm.Limits;
+
+/**
+ * Rhythms that no sheet lists: one to ten blinks a cycle in one or two groups, with broad priors
+ * (counts even, durations even in their logarithm). The recording proposes the values; each proposal
+ * is weighed by the part of the prior that it uses up.
+ *
+ * @param train the proposed train
+ * @param logDensity logarithm of the prior density of its durations (but for the cycle, whose share
+ *     is in the train's weight), per second each
+ * @param durations how many durations that is
+ * @param repeats how often each of them was seen
+ */
+record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
+  private static final int MOST_BLINKS = 10;
+  private static final double LEAST_CYCLE = 0.1;
+  private static final double LOG_CYCLES = Math.log(Limits.CYCLE_MOST_SECONDS / LEAST_CYCLE);
+  private static final double LOG_APARTS = Math.log(Limits.APART_MOST_SECONDS / Limits.APART_LEAST_SECONDS);
+  private static final double LOG_PAUSES = Math.log(Limits.CYCLE_MOST_SECONDS / 0.2);
+  private static final double LOG_LENGTHS =
+      Math.log(Limits.CYCLE_MOST_SECONDS / Limits.BLINK_LEAST_SECONDS);
+
+  /** How far the stretch of a proposed train reaches to either side. */
+  private static final double STRETCH = 0.08;
+
+  /** Logarithm of its prior weight under this noise (Laplace's approximation). */
+  double logWeight(Noise noise) {
+    double cell = 2.5 * noise.sd() / Math.sqrt(Math.max(1, repeats));
+    return train.logWeight() + logDensity + durations * Math.log(cell);
+  }
+
+  /** The rhythms that a recording proposes. */
+  static List<FreeRhythms> propose(Evidence evidence) {
+    double[] starts = evidence.starts();
+    List<FreeRhythms> proposals = new ArrayList<>();
+    if (starts.length <= 3) {
+      singles(evidence, proposals);
+    }
+    if (starts.length >= 3) {
+      for (int count : likelyCounts(starts)) {
+        for (double cycle : Intervals.common(starts, count, count == 1 ? 2 : 1)) {
+          propose(evidence, starts, count, cycle, proposals);
+        }
+      }
+    }
+    return proposals;
+  }
+
+  /** Single blinks of every period, for recordings too short to propose one. */
+  private static void singles(Evidence evidence, List<FreeRhythms> proposals) {
+    Choices cycles = Choices.grid(LEAST_CYCLE, Limits.CYCLE_MOST_SECONDS, 0.54);
+    double widen = Math.exp(cycles.half());
+    for (double cycle : cycles.values()) {
+      double logWeight = -Math.log(MOST_BLINKS) - Math.log(cycles.values().length);
+      Train train =
+          new Train(
+              new double[] {0},
+              new double[] {usualLength(evidence)},
+              0,
+              cycle,
+              1 / widen,
+              widen,
+              logWeight + logLengthShare(evidence));
+      proposals.add(new FreeRhythms(train, 0, 0, 1));
+    }
+  }
+
+  /** Counts of blinks a cycle after which the recording repeats best, at most three. */
+  private static List<Integer> likelyCounts(double[] starts) {
+    int most = Math.min(MOST_BLINKS, starts.length - 1);
+    List<double[]> ranked = new ArrayList<>();
+    for (int count = 1; count <= most; count++) {
+      List<Double> cycle = Intervals.common(starts, count, 1);
+      int alike = 0;
+      double spread = 0;
+      int all = starts.length - count;
+      for (int i = 0; i < all; i++) {
+        double off = Math.abs(starts[i + count] - starts[i] - cycle.get(0));
+        spread += Math.min(off, 0.5 * cycle.get(0));
+        alike += off < 0.15 * cycle.get(0) + 0.05 ? 1 : 0;
+      }
+      // Larger counts explain more by themselves; a tenth of a cycle for each is their price.
+      ranked.add(
+          new double[] {count, spread / all / cycle.get(0) + 0.02 * count - 0.1 * alike / all});
+    }
+    ranked.sort((a, b) -> Double.compare(a[1], b[1]));
+    List<Integer> counts = new ArrayList<>();
+    for (double[] rank : ranked) {
+      int count = (int) rank[0];
+      boolean covered = counts.stream().anyMatch(c -> count % c == 0);
+      if (counts.size() < 3 && !covered) {
+        counts.add(count);
+      }
+    }
+    if (!counts.contains(1)) {
+      counts.add(1);
+    }
+    return counts;
+  }
+
+  private static void propose(
+      Evidence evidence, double[] starts, int count, double cycle, List<FreeRhythms> proposals) {
+    double cycleShare = Math.log(2 * STRETCH / LOG_CYCLES) - Math.log(MOST_BLINKS);
+    double[] lengths = new double[count];
+    if (count == 1) {
+      lengths[0] = usualLength(evidence);
+      double share = cycleShare + logLengthShare(evidence);
+      proposals.add(
+          new FreeRhythms(train(new double[] {0}, lengths, cycle, share), 0, 0, 1));
+      return;
+    }
+    List<double[]> seen = new ArrayList<>();
+    double[] gaps = meanGaps(evidence, starts, count, cycle, lengths, seen);
+    if (seen.isEmpty()) {
+      return;
+    }
+    double share = cycleShare + logLengthShare(evidence);
+    double mean = Arrays.stream(gaps, 0, count - 1).average().orElse(cycle);
+    if (count == 2) {
+      proposals.add(
+          new FreeRhythms(
+              train(new double[] {0, mean}, lengths, cycle, share),
+              logSpacing(mean),
+              1,
+              seen.size()));
+      return;
+    }
+    double[] even = new double[count];
+    for (int i = 1; i < count; i++) {
+      even[i] = i * mean;
+    }
+    proposals.add(
+        new FreeRhythms(
+            train(even, lengths, cycle, share + Math.log(0.5)), logSpacing(mean), 1, seen.size()));
+    proposals.add(twoGroups(gaps, lengths, cycle, share + Math.log(0.5), seen.size()));
+  }
+
+  /** Two groups, cut at the largest gap inside the cycle, with a spacing each. */
+  private static FreeRhythms twoGroups(
+      double[] gaps, double[] lengths, double cycle, double share, int repeats) {
+    int count = gaps.length;
+    int cut = 0;
+    for (int i = 1; i < count - 1; i++) {
+      cut = gaps[i] > gaps[cut] ? i : cut;
+    }
+    double logDensity = -Math.log(count - 1) - Math.log(gaps[cut] * LOG_PAUSES);
+    int durations = 1;
+    double[] on = new double[count];
+    double[] spacing = new double[2];
+    for (int group = 0; group < 2; group++) {
+      int from = group == 0 ? 0 : cut + 1;
+      int to = group == 0 ? cut : count - 1;
+      spacing[group] = Arrays.stream(gaps, from, to).average().orElse(0);
+      if (to > from) {
+        logDensity += logSpacing(spacing[group]);
+        durations++;
+      }
+    }
+    for (int i = 1; i < count; i++) {
+      on[i] = on[i - 1] + (i - 1 == cut ? gaps[cut] : spacing[i - 1 < cut ? 0 : 1]);
+    }
+    return new FreeRhythms(train(on, lengths, cycle, share), logDensity, durations, repeats);
+  }
+
+  private static double logSpacing(double seconds) {
+    return -Math.log(Math.max(seconds, 0.01) * LOG_APARTS);
+  }
+
+  private static Train train(double[] on, double[] lengths, double cycle, double logWeight) {
+    double whole = Math.max(cycle, on[on.length - 1] + 0.02);
+    return new Train(on, lengths, 0, whole, 1 - STRETCH, 1 + STRETCH, logWeight);
+  }
+
+  /**
+   * Mean gaps between the blinks of a cycle, turned so that the largest is the last, and the mean
+   * length of each blink.
+   */
+  private static double[] meanGaps(
+      Evidence evidence,
+      double[] starts,
+      int count,
+      double cycle,
+      double[] lengths,
+      List<double[]> seen) {
+    double[][] all = new double[count][];
+    double[][] sizes = new double[count][];
+    for (int k = 0; k < count; k++) {
+      all[k] = new double[starts.length];
+      sizes[k] = new double[starts.length];
+    }
+    int rows = 0;
+    for (int i = 0; i + count < starts.length; i++) {
+      if (Math.abs(starts[i + count] - starts[i] - cycle) > 0.1 * cycle + 0.05) {
+        continue;
+      }
+      int largest = 0;
+      for (int k = 1; k < count; k++) {
+        if (starts[i + k + 1] - starts[i + k] > starts[i + largest + 1] - starts[i + largest]) {
+          largest = k;
+        }
+      }
+      for (int k = 0; k < count; k++) {
+        int from = (largest + 1 + k) % count;
+        all[k][rows] = starts[i + from + 1] - starts[i + from];
+        sizes[k][rows] = evidence.notes().get(i + from).length();
+      }
+      seen.add(new double[] {i});
+      rows++;
+    }
+    double[] gaps = new double[count];
+    for (int k = 0; k < count; k++) {
+      gaps[k] = median(all[k], rows);
+      lengths[k] = median(sizes[k], rows);
+    }
+    return gaps;
+  }
+
+  private static double median(double[] values, int count) {
+    double[] known = Arrays.stream(values, 0, count).filter(v -> !Double.isNaN(v)).sorted().toArray();
+    return known.length == 0 ? Double.NaN : known[known.length / 2];
+  }
+
+  private static double usualLength(Evidence evidence) {
+    double[] lengths =
+        evidence.notes().stream()
+            .filter(n -> n.hasOff() && !n.onCut() && !n.offCut())
+            .mapToDouble(Evidence.Note::length)
+            .toArray();
+    return median(lengths, lengths.length);
+  }
+
+  private static double logLengthShare(Evidence evidence) {
+    return evidence.hasLengths() ? Math.log(2.5 * Noise.LENGTH_FRACTION / LOG_LENGTHS) : 0;
+  }
+}

@@ -1,0 +1,86 @@
+package lampwise.decode;
+
+/** The normal distribution and sums of logarithms. */
+final class Gauss {
+  private static final double LOG_SQRT_2PI = 0.5 * Math.log(2 * Math.PI);
+
+  /** Upper tail at every 128th of a standard deviation up to 6; straight lines are good to 2e-6. */
+  private static final int STEPS = 128;
+
+  private static final double TABLE_END = 6;
+  private static final double[] TABLE = table();
+
+  private Gauss() {}
+
+  private static double[] table() {
+    double[] table = new double[(int) TABLE_END * STEPS + 2];
+    for (int i = 0; i < table.length; i++) {
+      table[i] = upper(i / (double) STEPS);
+    }
+    return table;
+  }
+
+  /** Upper tail for z of zero or more, to 2e-6. */
+  private static double roughUpper(double z) {
+    if (!(z < TABLE_END)) {
+      return 0;
+    }
+    int at = (int) (z * STEPS);
+    double part = z * STEPS - at;
+    return TABLE[at] + part * (TABLE[at + 1] - TABLE[at]);
+  }
+
+  /** Logarithm of the normal density at {@code deviation} from the mean. */
+  static double logDensity(double deviation, double sd) {
+    double z = deviation / sd;
+    return -0.5 * z * z - Math.log(sd) - LOG_SQRT_2PI;
+  }
+
+  /** Probability that a standard normal value is at most z, to 2e-6. */
+  static double cumulative(double z) {
+    return z > 0 ? 1 - roughUpper(z) : roughUpper(-z);
+  }
+
+  /** Logarithm of the probability of the interval from a to b, a below b. */
+  static double logBetween(double a, double b) {
+    double mass;
+    if (a > 0) {
+      mass = upper(a) - upper(b);
+    } else if (b < 0) {
+      mass = upper(-b) - upper(-a);
+    } else {
+      mass = 1 - roughUpper(b) - roughUpper(-a);
+    }
+    return mass > 0 ? Math.log(mass) : Double.NEGATIVE_INFINITY;
+  }
+
+  /**
+   * Probability above z, for z of zero or more: the power series of the error function near zero,
+   * Laplace's continued fraction for the tail (Abramowitz and Stegun 26.2.11 and 26.2.14).
+   */
+  private static double upper(double z) {
+    double density = Math.exp(-0.5 * z * z - LOG_SQRT_2PI);
+    if (z < 3) {
+      double term = z;
+      double sum = z;
+      for (int k = 3; term > 1e-16 * sum; k += 2) {
+        term *= z * z / k;
+        sum += term;
+      }
+      return 0.5 - density * sum;
+    }
+    double fraction = z;
+    for (int k = 30; k >= 1; k--) {
+      fraction = z + k / fraction;
+    }
+    return density / fraction;
+  }
+
+  /** Logarithm of the sum of two numbers given by their logarithms. */
+  static double logAdd(double a, double b) {
+    if (a < b) {
+      return logAdd(b, a);
+    }
+    return b == Double.NEGATIVE_INFINITY ? a : a + Math.log1p(Math.exp(b - a));
+  }
+}

@@ -1,0 +1,187 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.List;
+import lampwise.light.Marks;
+import lampwise.light.Window;
+import lampwise.rhythm.Rhythm;
+import lampwise.sheet.CodeSheet;
+import lampwise.sheet.LampState;
+
+/** The likelihood of one recording, or of a stretch of it, under each candidate. */
+final class Likelihoods {
+  /** Chance that a person who watches a steady lamp writes down nothing at all. */
+  private static final double STEADY_UNNOTED = 0.01;
+
+  /** Rates of blinks without rhythm, per second: even in the logarithm between these. */
+  private static final double LEAST_RATE = 0.05;
+
+  private static final double MOST_RATE = 3;
+  private static final int RATES = 24;
+
+  /** Candidates this far below the best one (natural logarithm) are not looked at more closely. */
+  private static final double HOPELESS = 20;
+
+  private final CodeSheet sheet;
+  private final Evidence evidence;
+  private final List<List<Train>> trains = new ArrayList<>();
+  private final List<List<Visibility>> ways = new ArrayList<>();
+
+  Likelihoods(CodeSheet sheet, Evidence evidence, Marks marks) {
+    this.sheet = sheet;
+    this.evidence = evidence;
+    double[] starts = evidence.starts();
+    for (LampState state : sheet.states()) {
+      trains.add(
+          state.rhythm() instanceof Rhythm.Blinking blinking
+              ? Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance(), starts)
+              : List.of());
+      ways.add(Visibility.of(state.seen(), marks, evidence.window()));
+    }
+  }
+
+  /** The pulse trains of a state; none if it is dark or steady. */
+  List<Train> trains(int state) {
+    return trains.get(state);
+  }
+
+  /** Logarithms of the likelihoods of the whole recording, in the order of the priors. */
+  double[] whole() {
+    return of(evidence);
+  }
+
+  /**
+   * Logarithms of the likelihoods of a stretch, in the order of the priors, noise summed over. A few
+   * noise settings tell which candidates are hopeless; the others see them all.
+   */
+  double[] of(Evidence stretch) {
+    int states = sheet.states().size();
+    Noise[] settings = stretch.settings();
+    List<FreeRhythms> free = FreeRhythms.propose(stretch);
+    double[] sums = new double[states + 2];
+    double[] probes = new double[states + 2];
+    double best = noRhythm(stretch);
+    int step = Math.max(1, settings.length / 3);
+    for (int i = 0; i <= states; i++) {
+      double sum = Double.NEGATIVE_INFINITY;
+      int count = 0;
+      for (int k = 0; k < settings.length; k += step) {
+        sum = Gauss.logAdd(sum, log(i, free, stretch, settings[k]));
+        count++;
+      }
+      sums[i] = sum;
+      probes[i] = sum - Math.log(count);
+      best = Math.max(best, probes[i]);
+    }
+    for (int i = 0; i <= states; i++) {
+      if (probes[i] < best - HOPELESS) {
+        sums[i] = probes[i];
+        continue;
+      }
+      for (int k = 0; k < settings.length; k++) {
+        if (k % step != 0) {
+          sums[i] = Gauss.logAdd(sums[i], log(i, free, stretch, settings[k]));
+        }
+      }
+      sums[i] -= Math.log(settings.length);
+    }
+    sums[states + 1] = noRhythm(stretch);
+    return sums;
+  }
+
+  private double log(int candidate, List<FreeRhythms> free, Evidence stretch, Noise noise) {
+    return candidate < sheet.states().size()
+        ? ofState(candidate, stretch, noise)
+        : unlisted(free, stretch, noise);
+  }
+
+  private double ofState(int number, Evidence stretch, Noise noise) {
+    double sum = Double.NEGATIVE_INFINITY;
+    for (Visibility way : ways.get(number)) {
+      if (way.probability() > 0) {
+        sum =
+            Gauss.logAdd(
+                sum,
+                Math.log(way.probability())
+                    + way(sheet.states().get(number), trains.get(number), way, stretch, noise));
+      }
+    }
+    return sum;
+  }
+
+  /** The recording with the lamp visible in these stretches only. */
+  private double way(
+      LampState state, List<Train> trains, Visibility way, Evidence stretch, Noise noise) {
+    double sum = 0;
+    List<Window> shown = new ArrayList<>();
+    for (Window visible : way.stretches()) {
+      double from = Math.max(visible.fromSeconds(), stretch.window().fromSeconds());
+      double to = Math.min(visible.toSeconds(), stretch.window().toSeconds());
+      if (to > from || to == from && stretch.window().lengthSeconds() == 0) {
+        Window inside = new Window(from, to);
+        shown.add(inside);
+        boolean triggered = way.triggered() && from == visible.fromSeconds();
+        sum += shown(state.rhythm(), trains, stretch.within(from, to), noise, triggered);
+      }
+    }
+    for (Window hidden : Visibility.between(shown, stretch.window())) {
+      sum += dark(stretch.within(hidden.fromSeconds(), hidden.toSeconds()), noise);
+    }
+    return sum;
+  }
+
+  private static double shown(
+      Rhythm rhythm, List<Train> trains, Evidence stretch, Noise noise, boolean triggered) {
+    if (rhythm instanceof Rhythm.Dark) {
+      return dark(stretch, noise);
+    }
+    if (rhythm instanceof Rhythm.Steady) {
+      return steady(stretch, noise);
+    }
+    double sum = Double.NEGATIVE_INFINITY;
+    for (Train train : trains) {
+      sum =
+          Gauss.logAdd(
+              sum, train.logWeight() + Fit.logLikelihood(train, stretch, noise, triggered));
+    }
+    return sum;
+  }
+
+  private static double dark(Evidence stretch, Noise noise) {
+    return Chain.strays(stretch, noise);
+  }
+
+  private static double steady(Evidence stretch, Noise noise) {
+    double none = -noise.strays() * stretch.watchedSeconds();
+    if (stretch.notes().isEmpty()) {
+      return none + (stretch.level() ? 0 : Math.log(STEADY_UNNOTED));
+    }
+    if (stretch.litThroughout()) {
+      return none;
+    }
+    return Chain.strays(stretch, noise) + Math.log(STEADY_UNNOTED);
+  }
+
+  /** A rhythm that no sheet lists. */
+  private static double unlisted(List<FreeRhythms> proposals, Evidence stretch, Noise noise) {
+    double sum = Double.NEGATIVE_INFINITY;
+    for (FreeRhythms free : proposals) {
+      sum =
+          Gauss.logAdd(
+              sum,
+              free.logWeight(noise) + Fit.logLikelihood(free.train(), stretch, noise, false));
+    }
+    return sum;
+  }
+
+  /** Logarithm of the likelihood of blinks that come at random, their rate summed over. */
+  static double noRhythm(Evidence stretch) {
+    double sum = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < RATES; i++) {
+      double rate = LEAST_RATE * Math.pow(MOST_RATE / LEAST_RATE, (i + 0.5) / RATES);
+      Noise random = new Noise(1, 0, rate, 0, 1);
+      sum = Gauss.logAdd(sum, Chain.strays(stretch, random) - Math.log(RATES));
+    }
+    return sum;
+  }
+}

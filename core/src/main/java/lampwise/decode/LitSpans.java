@@ -1,0 +1,271 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import lampwise.light.LightCurve;
+import lampwise.light.Window;
+
+/**
+ * Finds the stretches of a light curve in which the lamp is lit.
+ *
+ * <p>Two ways to tell lit from dark are tried: two levels for the whole curve (Otsu 1979), and a
+ * level above a running median, which follows daylight and drift. Neither finds anything unless the
+ * step stands out from the noise and few samples lie between.
+ *
+ * @param lit the lit stretches, in order
+ * @param contrast the step in units of the noise; 0 if there is none
+ * @param pauses stretches without samples, of which nothing is known
+ * @param periodSeconds the time between samples
+ */
+record LitSpans(
+    List<Evidence.Note> lit, double contrast, List<Window> pauses, double periodSeconds) {
+  /** The least step that counts, in standard deviations of the noise. */
+  private static final double LEAST_CONTRAST = 6;
+
+  /** The largest part of the samples that may lie between the two levels. */
+  private static final double MOST_BETWEEN = 0.1;
+
+  /** Silence this many times the usual time between samples is a pause. */
+  private static final double PAUSE = 5;
+
+  /** Length of the running median, seconds. */
+  private static final double RUNNING_SECONDS = 8;
+
+  static LitSpans of(LightCurve curve, Window window, List<Window> covered) {
+    double[] seconds = new double[curve.size()];
+    double[] levels = new double[curve.size()];
+    int count = 0;
+    for (int i = 0; i < curve.size(); i++) {
+      if (window.contains(curve.seconds(i)) && !Double.isNaN(curve.level(i))) {
+        seconds[count] = curve.seconds(i);
+        levels[count++] = curve.lit() == LightCurve.Lit.DARKER ? -curve.level(i) : curve.level(i);
+      }
+    }
+    seconds = Arrays.copyOf(seconds, count);
+    levels = Arrays.copyOf(levels, count);
+    double period = usualStep(seconds);
+    List<Window> pauses = pauses(seconds, levels, period);
+    if (count < 3) {
+      return new LitSpans(List.of(), 0, pauses, period);
+    }
+    double noise = noise(levels);
+    Optional<double[]> global = twoLevels(levels, noise);
+    if (global.isPresent()) {
+      double[] two = global.get();
+      double contrast = (two[1] - two[0]) / Math.max(noise, 1e-9 + 0.001 * (two[1] - two[0]));
+      double middle = 0.5 * (two[0] + two[1]);
+      return new LitSpans(
+          spans(seconds, levels, middle, 0.15 * (two[1] - two[0]), pauses, covered),
+          contrast,
+          pauses,
+          period);
+    }
+    double[] above = aboveMedian(seconds, levels);
+    Optional<double[]> local = twoLevels(above, noise);
+    if (local.isEmpty() || local.get()[1] < LEAST_CONTRAST * noise) {
+      return new LitSpans(List.of(), 0, pauses, period);
+    }
+    double[] two = local.get();
+    double middle = 0.5 * (two[0] + two[1]);
+    return new LitSpans(
+        spans(seconds, above, middle, 0.15 * (two[1] - two[0]), pauses, covered),
+        (two[1] - two[0]) / Math.max(noise, 1e-9),
+        pauses,
+        period);
+  }
+
+  static double usualStep(double[] seconds) {
+    if (seconds.length < 2) {
+      return 0;
+    }
+    double[] steps = new double[seconds.length - 1];
+    for (int i = 0; i < steps.length; i++) {
+      steps[i] = seconds[i + 1] - seconds[i];
+    }
+    Arrays.sort(steps);
+    return steps[steps.length / 2];
+  }
+
+  /**
+   * Silences that are not simply an unchanged level: a curve in which no level follows itself was
+   * reported on change and holds its last level.
+   */
+  private static List<Window> pauses(double[] seconds, double[] levels, double period) {
+    boolean onChange = true;
+    for (int i = 1; i < levels.length && onChange; i++) {
+      onChange = levels[i] != levels[i - 1];
+    }
+    long distinct = Arrays.stream(levels).distinct().count();
+    List<Window> pauses = new ArrayList<>();
+    if (onChange && distinct * 4 < levels.length) {
+      return pauses;
+    }
+    for (int i = 1; i < seconds.length; i++) {
+      if (seconds[i] - seconds[i - 1] > PAUSE * period) {
+        pauses.add(new Window(seconds[i - 1], seconds[i]));
+      }
+    }
+    return pauses;
+  }
+
+  /** Standard deviation of the noise from the differences of neighbours, by their median. */
+  private static double noise(double[] levels) {
+    double[] steps = new double[levels.length - 1];
+    for (int i = 0; i < steps.length; i++) {
+      steps[i] = Math.abs(levels[i + 1] - levels[i]);
+    }
+    Arrays.sort(steps);
+    return 1.4826 * steps[steps.length / 2] / Math.sqrt(2);
+  }
+
+  /** The two levels, or empty if there are not clearly two. */
+  private static Optional<double[]> twoLevels(double[] levels, double noise) {
+    double[] sorted = levels.clone();
+    Arrays.sort(sorted);
+    int n = sorted.length;
+    double all = Arrays.stream(sorted).sum();
+    double below = 0;
+    double best = 0;
+    int cut = 0;
+    for (int i = 1; i < n; i++) {
+      below += sorted[i - 1];
+      if (sorted[i] > sorted[i - 1]) {
+        double apart = below / i - (all - below) / (n - i);
+        double between = apart * apart * i * (n - i);
+        if (between > best) {
+          best = between;
+          cut = i;
+        }
+      }
+    }
+    if (cut == 0) {
+      return Optional.empty();
+    }
+    double low = sorted[cut / 2];
+    double high = sorted[cut + (n - cut) / 2];
+    double step = high - low;
+    int between = 0;
+    for (double level : sorted) {
+      between += level > low + step / 3 && level < high - step / 3 ? 1 : 0;
+    }
+    double spread = 1.4826 * medianDistance(sorted, cut, low, high);
+    boolean clear =
+        step > LEAST_CONTRAST * Math.max(noise, spread)
+            && step > 0
+            && between <= MOST_BETWEEN * Math.min(n, 4 * Math.min(cut, n - cut)) + 2;
+    return clear ? Optional.of(new double[] {low, high}) : Optional.empty();
+  }
+
+  /** Median distance of the samples from the level they belong to. */
+  private static double medianDistance(double[] sorted, int cut, double low, double high) {
+    double[] distances = new double[sorted.length];
+    for (int i = 0; i < sorted.length; i++) {
+      distances[i] = Math.abs(sorted[i] - (i < cut ? low : high));
+    }
+    Arrays.sort(distances);
+    return distances[distances.length / 2];
+  }
+
+  private static double[] aboveMedian(double[] seconds, double[] levels) {
+    double[] above = new double[levels.length];
+    double[] inside = new double[levels.length];
+    double median = levels[0];
+    int from = 0;
+    int to = 0;
+    double renewed = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < levels.length; i++) {
+      while (seconds[from] < seconds[i] - RUNNING_SECONDS / 2) {
+        from++;
+      }
+      while (to < levels.length && seconds[to] <= seconds[i] + RUNNING_SECONDS / 2) {
+        to++;
+      }
+      if (seconds[i] > renewed + RUNNING_SECONDS / 16) {
+        renewed = seconds[i];
+        System.arraycopy(levels, from, inside, 0, to - from);
+        Arrays.sort(inside, 0, to - from);
+        median = inside[(to - from) / 2];
+      }
+      above[i] = levels[i] - median;
+    }
+    return above;
+  }
+
+  /** Lit stretches by a threshold with hysteresis; edges where the level crosses the threshold. */
+  private static List<Evidence.Note> spans(
+      double[] seconds,
+      double[] levels,
+      double threshold,
+      double hysteresis,
+      List<Window> pauses,
+      List<Window> covered) {
+    List<Evidence.Note> lit = new ArrayList<>();
+    double on = Double.NaN;
+    boolean cut = false;
+    double lastBelow = Double.NaN;
+    double lastAbove = Double.NaN;
+    int pause = 0;
+    for (int i = 0; i < seconds.length; i++) {
+      boolean afterPause =
+          pause < pauses.size() && pauses.get(pause).toSeconds() == seconds[i] || i == 0;
+      if (afterPause && i > 0) {
+        pause++;
+      }
+      if (isCovered(covered, seconds[i])) {
+        continue;
+      }
+      boolean was = !Double.isNaN(on);
+      boolean is = levels[i] > threshold + (was ? -hysteresis : hysteresis);
+      double crossing =
+          i == 0 || afterPause
+              ? seconds[i]
+              : crossing(seconds, levels, i, threshold, is ? lastBelow : lastAbove);
+      if (is && !was) {
+        on = crossing;
+        cut = afterPause;
+      } else if (!is && was) {
+        if (afterPause) {
+          // It went out while nothing was recorded: when is not known.
+          lit.add(new Evidence.Note(on, seconds[i - 1] > on ? seconds[i - 1] : Double.NaN, cut, true, 1));
+        } else if (crossing > on) {
+          lit.add(new Evidence.Note(on, crossing, cut, false, 1));
+        }
+        on = Double.NaN;
+      }
+      if (levels[i] <= threshold) {
+        lastBelow = seconds[i];
+      } else {
+        lastAbove = seconds[i];
+      }
+    }
+    if (!Double.isNaN(on)) {
+      double end = seconds[seconds.length - 1];
+      lit.add(new Evidence.Note(on, end > on ? end : Double.NaN, cut, true, 1));
+    }
+    return lit;
+  }
+
+  private static boolean isCovered(List<Window> covered, double seconds) {
+    for (Window stretch : covered) {
+      if (stretch.contains(seconds)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Where the straight line from the sample at {@code since} to sample i crosses the threshold. */
+  private static double crossing(
+      double[] seconds, double[] levels, int i, double threshold, double since) {
+    int before = i - 1;
+    while (before > 0 && seconds[before] > since) {
+      before--;
+    }
+    int after = before + 1;
+    double rise = levels[after] - levels[before];
+    double part = rise == 0 ? 0.5 : (threshold - levels[before]) / rise;
+    return seconds[before] + Math.max(0, Math.min(1, part)) * (seconds[after] - seconds[before]);
+  }
+}

@@ -1,0 +1,56 @@
+package lampwise.decode;
+
+/**
+ * How blinks are noted: one setting of the noise, which is unknown and summed over.
+ *
+ * @param sd timing error, standard deviation in seconds
+ * @param miss chance that a blink of the lamp is not noted
+ * @param strays noted blinks that the lamp did not make, per second
+ * @param late how much later than the lamp's going out the end of a blink is noted, seconds
+ * @param lengthSd error of the noted length, standard deviation in seconds, for a blink of no length
+ */
+record Noise(double sd, double miss, double strays, double late, double lengthSd) {
+  /** Part of a blink's length that is added to the error of its noted length. */
+  static final double LENGTH_FRACTION = 0.1;
+
+  // Timing errors and the pairs of misses and strays that go with them: from people who watch well
+  // to people who do not. Chosen around what is known of people who tap (a button pressed at an
+  // anticipated sight has a spread of 0.07 s: Am. J. Phys. 87, 110, 2019).
+  private static final double[] SD = {0.012, 0.03, 0.06, 0.1};
+  private static final double[] MISS = {0.004, 0.03, 0.1, 0.2};
+  private static final double[] STRAYS = {0.1 / 60, 0.3 / 60, 1 / 60.0, 3 / 60.0};
+
+  /** The settings for blinks noted by people. */
+  static Noise[] ofPeople(double resolutionSeconds, boolean lengths) {
+    double[] late = lengths ? new double[] {0, 0.12} : new double[] {0};
+    Noise[] settings = new Noise[10 * late.length];
+    int count = 0;
+    for (double delay : late) {
+      for (int i = 0; i < SD.length; i++) {
+        for (int j = Math.max(0, i - 1); j <= Math.min(SD.length - 1, i + 1); j++) {
+          double sd = Math.sqrt(SD[i] * SD[i] + resolutionSeconds * resolutionSeconds / 12);
+          settings[count++] = new Noise(sd, MISS[j], STRAYS[j], delay, 0.03 + sd);
+        }
+      }
+    }
+    return settings;
+  }
+
+  /** The settings for blinks found in a light curve with this time between samples. */
+  static Noise[] ofSensor(double periodSeconds) {
+    double grid = Math.max(periodSeconds / Math.sqrt(12), 0.002);
+    Noise[] settings = new Noise[4];
+    int count = 0;
+    for (double sd : new double[] {grid, 2.5 * grid}) {
+      settings[count++] = new Noise(sd, 0.004, 0.05 / 60, 0, 2 * sd);
+      settings[count++] = new Noise(sd, 0.06, 1 / 60.0, 0, 2 * sd);
+    }
+    return settings;
+  }
+
+  /** Standard deviation of the noted length of a blink that lasts this long. */
+  double lengthSd(double seconds) {
+    double part = LENGTH_FRACTION * seconds;
+    return Math.sqrt(lengthSd * lengthSd + part * part);
+  }
+}

@@ -1,0 +1,61 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.List;
+import lampwise.sheet.CodeSheet;
+import lampwise.sheet.LampState;
+
+/** Priors, and what becomes of them. */
+final class Posterior {
+  static final double UNLISTED = 0.05;
+  static final double NO_RHYTHM = 0.01;
+
+  private Posterior() {}
+
+  /** Prior of each candidate: the states in the sheet's order, then unlisted, then no rhythm. */
+  static double[] priors(CodeSheet sheet) {
+    int states = sheet.states().size();
+    double[] priors = new double[states + 2];
+    double weights = 0;
+    for (LampState state : sheet.states()) {
+      weights += state.weight();
+    }
+    for (int i = 0; i < states; i++) {
+      priors[i] = (1 - UNLISTED - NO_RHYTHM) * sheet.states().get(i).weight() / weights;
+    }
+    priors[states] = UNLISTED;
+    priors[states + 1] = NO_RHYTHM;
+    return priors;
+  }
+
+  static String name(CodeSheet sheet, int index) {
+    int states = sheet.states().size();
+    if (index < states) {
+      return sheet.states().get(index).name();
+    }
+    return index == states ? CodeSheet.UNLISTED : CodeSheet.NO_RHYTHM;
+  }
+
+  /**
+   * The candidates, likeliest first; equal ones in the sheet's order.
+   *
+   * @param logLikelihoods in the order of {@link #priors}
+   */
+  static List<Candidate> candidates(CodeSheet sheet, double[] logLikelihoods) {
+    double[] priors = priors(sheet);
+    double sum = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < priors.length; i++) {
+      sum = Gauss.logAdd(sum, Math.log(priors[i]) + logLikelihoods[i]);
+    }
+    List<Candidate> candidates = new ArrayList<>();
+    for (int i = 0; i < priors.length; i++) {
+      double probability =
+          sum == Double.NEGATIVE_INFINITY
+              ? priors[i]
+              : Math.exp(Math.log(priors[i]) + logLikelihoods[i] - sum);
+      candidates.add(new Candidate(name(sheet, i), priors[i], logLikelihoods[i], probability));
+    }
+    candidates.sort((a, b) -> Double.compare(b.probability(), a.probability()));
+    return candidates;
+  }
+}

@@ -1,0 +1,165 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import lampwise.light.Blink;
+import lampwise.light.BlinkLog;
+import lampwise.light.LightCurve;
+import lampwise.light.Recording;
+import lampwise.light.Window;
+import lampwise.rhythm.Phrase;
+
+/**
+ * Evidence drawn from a recording, or the reason why there is none.
+ *
+ * @param evidence what it offers; empty if it cannot carry an answer
+ * @param unreadable why it cannot; empty if it can
+ * @param notes what was found on the way, a sentence each
+ */
+record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes) {
+  /** A blink this near to the border of the window may have been cut by it, seconds. */
+  private static final double BORDER = 0.02;
+
+  private static final int MOST_LISTED = 6;
+
+  static Sight of(Recording recording) {
+    if (recording instanceof BlinkLog log) {
+      return ofLog(log);
+    }
+    return ofCurve((LightCurve) recording);
+  }
+
+  private static Sight unreadable(String why) {
+    return new Sight(Optional.empty(), why, List.of());
+  }
+
+  private static Sight ofLog(BlinkLog log) {
+    Optional<Window> window = log.window();
+    boolean stated = log.marks().window().isPresent();
+    if (window.isEmpty()) {
+      return unreadable("no blink was noted, and it is not said how long the lamp was watched");
+    }
+    if (!stated && log.blinks().size() == 1) {
+      return unreadable("there is one blink only, and it is not said how long the lamp was watched");
+    }
+    double from = window.get().fromSeconds();
+    double to = window.get().toSeconds();
+    if (!(to > from)) {
+      return unreadable("the window has no length");
+    }
+    List<Evidence.Note> notes = new ArrayList<>();
+    List<Double> times = new ArrayList<>();
+    boolean lengths = false;
+    for (Blink blink : log.blinks()) {
+      if (window.get().contains(blink.onSeconds())
+          && !within(log.marks().covered(), blink.onSeconds())) {
+        boolean onCut = stated && blink.hasOff() && blink.onSeconds() <= from + BORDER;
+        boolean offCut = stated && blink.hasOff() && blink.offSeconds() >= to - BORDER;
+        notes.add(new Evidence.Note(blink.onSeconds(), blink.offSeconds(), onCut, offCut, 0.98));
+        times.add(blink.onSeconds());
+        lengths |= blink.hasOff();
+      }
+    }
+    Noise[] settings = Noise.ofPeople(resolution(times), lengths);
+    return new Sight(
+        Optional.of(new Evidence(window.get(), notes, log.marks().covered(), settings, false)),
+        "",
+        List.of());
+  }
+
+  private static boolean within(List<Window> stretches, double seconds) {
+    for (Window stretch : stretches) {
+      if (stretch.contains(seconds)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** The step to which times were rounded: a whole second, a half, a tenth; 0 if finer. */
+  private static double resolution(List<Double> times) {
+    for (double step : new double[] {1, 0.5, 0.1}) {
+      boolean all = times.size() > 2;
+      for (double time : times) {
+        all &= Math.abs(time / step - Math.rint(time / step)) < 1e-6;
+      }
+      if (all) {
+        return step;
+      }
+    }
+    return 0;
+  }
+
+  private static Sight ofCurve(LightCurve curve) {
+    Optional<Window> window = curve.window();
+    if (window.isEmpty() || curve.size() < 3 || !(window.get().lengthSeconds() > 0)) {
+      return unreadable("there are fewer than three samples");
+    }
+    double from = Math.max(window.get().fromSeconds(), curve.seconds(0));
+    double to = Math.min(window.get().toSeconds(), curve.seconds(curve.size() - 1));
+    if (!(to > from)) {
+      return unreadable("no sample lies inside the window");
+    }
+    Window inside = new Window(from, to);
+    LitSpans spans = LitSpans.of(curve, inside, curve.marks().covered());
+    List<String> notes = new ArrayList<>();
+    if (spans.periodSeconds() > 0) {
+      notes.add(
+          "a sample every "
+              + Phrase.shown(Measured.round(spans.periodSeconds(), 3))
+              + ": blinks closer together than "
+              + Phrase.shown(Measured.round(2.5 * spans.periodSeconds(), 3))
+              + " cannot be seen");
+    }
+    if (!spans.pauses().isEmpty()) {
+      notes.add("nothing is known of the pauses without samples: " + list(spans.pauses()));
+    }
+    List<Window> blind = new ArrayList<>(spans.pauses());
+    blind.addAll(curve.marks().covered());
+    blind.sort((a, b) -> Double.compare(a.fromSeconds(), b.fromSeconds()));
+    boolean constant = spans.lit().isEmpty();
+    if (constant) {
+      notes.add("the light level does not change by more than its noise");
+    }
+    double litSeconds = 0;
+    for (Evidence.Note note : spans.lit()) {
+      litSeconds += note.hasOff() ? note.length() : 0;
+    }
+    if (litSeconds > 0.5 * inside.lengthSeconds() && spans.lit().size() > 1) {
+      notes.add("mostly lit; dark " + list(darkBetween(spans.lit(), inside)));
+    }
+    boolean level = constant && curve.marks().covered().isEmpty();
+    Noise[] settings = Noise.ofSensor(spans.periodSeconds());
+    return new Sight(
+        Optional.of(new Evidence(inside, spans.lit(), blind, settings, level)), "", notes);
+  }
+
+  private static List<Window> darkBetween(List<Evidence.Note> lit, Window window) {
+    List<Window> dark = new ArrayList<>();
+    double from = window.fromSeconds();
+    for (Evidence.Note note : lit) {
+      if (note.on() > from) {
+        dark.add(new Window(from, note.on()));
+      }
+      from = note.hasOff() ? note.off() : note.on();
+    }
+    if (window.toSeconds() > from) {
+      dark.add(new Window(from, window.toSeconds()));
+    }
+    return dark;
+  }
+
+  private static String list(List<Window> stretches) {
+    StringBuilder text = new StringBuilder();
+    for (int i = 0; i < Math.min(MOST_LISTED, stretches.size()); i++) {
+      text.append(i == 0 ? "" : ", ")
+          .append(Measured.round(stretches.get(i).fromSeconds(), 2))
+          .append(" to ")
+          .append(Measured.round(stretches.get(i).toSeconds(), 2))
+          .append(" s");
+    }
+    int more = stretches.size() - MOST_LISTED;
+    return more > 0 ? text + " and " + more + " more" : text.toString();
+  }
+}

@@ -1,0 +1,78 @@
+package lampwise.decode;
+
+/**
+ * A concrete pulse train: what a lamp of one rhythm does when every duration has a value. Pulses are
+ * numbered; those of a repeating train without prelude run without border to both sides, number 0
+ * being the first of a cycle. Everything may run faster or slower by one factor, the stretch, which
+ * is uniform between two borders (the unit's clock, and a range of rates or cycles).
+ *
+ * @param on starts in seconds: first the pulses of the prelude, then those of one cycle; the start
+ *     of the train is at 0
+ * @param length how long each pulse lasts, NaN where unknown
+ * @param prelude how many pulses come once before the cycle
+ * @param cycleSeconds the time after which the cycle repeats; 0 if it does not
+ * @param low the lower border of the stretch
+ * @param high the upper border of the stretch, above the lower one
+ * @param logWeight logarithm of the share of its rhythm's prior that this train stands for
+ */
+record Train(
+    double[] on,
+    double[] length,
+    int prelude,
+    double cycleSeconds,
+    double low,
+    double high,
+    double logWeight) {
+  private static final int NO_BORDER = Integer.MAX_VALUE / 2;
+
+  boolean repeats() {
+    return cycleSeconds > 0;
+  }
+
+  /** Pulses in one cycle. */
+  int perCycle() {
+    return on.length - prelude;
+  }
+
+  /** Number of the first pulse. */
+  int first() {
+    return prelude > 0 || !repeats() ? 0 : -NO_BORDER;
+  }
+
+  /** Number of the last pulse. */
+  int last() {
+    return repeats() && perCycle() > 0 ? NO_BORDER : on.length - 1;
+  }
+
+  /** Start of a pulse. */
+  double on(int pulse) {
+    int index = pulse - prelude;
+    if (index < 0 && prelude > 0 || !repeats()) {
+      return on[pulse];
+    }
+    int cycle = Math.floorDiv(index, perCycle());
+    return on[prelude + index - cycle * perCycle()] + cycle * cycleSeconds;
+  }
+
+  /** Length of a pulse, NaN if unknown. */
+  double length(int pulse) {
+    int index = pulse - prelude;
+    if (index < 0 && prelude > 0 || !repeats()) {
+      return length[pulse];
+    }
+    return length[prelude + Math.floorMod(index, perCycle())];
+  }
+
+  Train withoutPrelude() {
+    if (prelude == 0) {
+      return this;
+    }
+    double[] starts = java.util.Arrays.copyOfRange(on, prelude, on.length);
+    double[] lengths = java.util.Arrays.copyOfRange(length, prelude, length.length);
+    return new Train(starts, lengths, 0, cycleSeconds, low, high, logWeight);
+  }
+
+  Train weighing(double logWeight) {
+    return new Train(on, length, prelude, cycleSeconds, low, high, logWeight);
+  }
+}

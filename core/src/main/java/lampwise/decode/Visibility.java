@@ -1,0 +1,123 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.List;
+import lampwise.light.Event;
+import lampwise.light.Marks;
+import lampwise.light.TargetSpan;
+import lampwise.light.Targets;
+import lampwise.light.Window;
+import lampwise.sheet.Seen;
+
+/**
+ * When a state's lamp could be seen during a recording, in one of the ways that the marks leave
+ * open. Outside these stretches it is dark.
+ *
+ * @param probability how probable it is that things were this way
+ * @param stretches when the lamp can be seen, in order
+ * @param triggered whether each stretch begins with what makes the lamp show
+ */
+record Visibility(double probability, List<Window> stretches, boolean triggered) {
+  /** Chance that a target was there all the time where nothing was said. */
+  private static final double TARGET_UNKNOWN = 0.5;
+
+  /** Chance of the same where the recording device itself was near enough to be one. */
+  private static final double TARGET_LIKELY = 0.8;
+
+  /** Chance that an unmarked event came shortly before the window. */
+  private static final double EVENT_UNMARKED = 0.25;
+
+  static List<Visibility> of(Seen seen, Marks marks, Window window) {
+    return switch (seen) {
+      case ALWAYS -> List.of(throughout(1, window));
+      case IDLE -> targets(marks, window, false);
+      case TARGET -> targets(marks, window, true);
+      case AFTER_TARGET -> afterTargets(marks, window);
+      case AFTER_FLUSH, WHILE_RUNNING -> after(Event.Kind.FLUSH, marks, window);
+      case AFTER_POWER_UP -> after(Event.Kind.POWER_UP, marks, window);
+      case AFTER_BUTTON, SET_UP -> after(Event.Kind.BUTTON, marks, window);
+    };
+  }
+
+  private static Visibility throughout(double probability, Window window) {
+    return new Visibility(probability, List.of(window), false);
+  }
+
+  private static Visibility never(double probability) {
+    return new Visibility(probability, List.of(), false);
+  }
+
+  private static List<Visibility> open(double probability, Window window) {
+    return List.of(throughout(probability, window), never(1 - probability));
+  }
+
+  private static List<Visibility> targets(Marks marks, Window window, boolean present) {
+    if (marks.targets().knowledge() == Targets.Knowledge.KNOWN) {
+      List<Window> with = clip(marks.targets().spans(), window);
+      List<Window> stretches = present ? with : between(with, window);
+      boolean cameLater = present && !with.isEmpty() && with.get(0).fromSeconds() > window.fromSeconds();
+      return List.of(new Visibility(1, stretches, cameLater));
+    }
+    double there =
+        marks.targets().knowledge() == Targets.Knowledge.LIKELY ? TARGET_LIKELY : TARGET_UNKNOWN;
+    return open(present ? there : 1 - there, window);
+  }
+
+  private static List<Visibility> afterTargets(Marks marks, Window window) {
+    if (marks.targets().knowledge() != Targets.Knowledge.KNOWN) {
+      return open(EVENT_UNMARKED, window);
+    }
+    List<Window> with = clip(marks.targets().spans(), window);
+    List<Window> stretches = new ArrayList<>();
+    for (Window gap : between(with, window)) {
+      if (gap.fromSeconds() > window.fromSeconds()) {
+        stretches.add(gap);
+      }
+    }
+    if (stretches.isEmpty()) {
+      return with.isEmpty() ? open(EVENT_UNMARKED, window) : List.of(never(1));
+    }
+    return List.of(new Visibility(1, stretches, true));
+  }
+
+  private static List<Visibility> after(Event.Kind kind, Marks marks, Window window) {
+    for (Event event : marks.events()) {
+      if (event.kind() == kind && event.atSeconds() <= window.toSeconds()) {
+        double from = Math.max(event.atSeconds(), window.fromSeconds());
+        boolean inside = event.atSeconds() >= window.fromSeconds();
+        return List.of(
+            new Visibility(1, List.of(new Window(from, window.toSeconds())), inside));
+      }
+    }
+    return open(EVENT_UNMARKED, window);
+  }
+
+  /** The target spans inside the window. */
+  static List<Window> clip(List<TargetSpan> spans, Window window) {
+    List<Window> inside = new ArrayList<>();
+    for (TargetSpan span : spans) {
+      double from = Math.max(span.fromSeconds(), window.fromSeconds());
+      double to = Math.min(span.toSeconds(), window.toSeconds());
+      if (to > from) {
+        inside.add(new Window(from, to));
+      }
+    }
+    return inside;
+  }
+
+  /** The stretches of the window that none of these covers. */
+  static List<Window> between(List<Window> stretches, Window window) {
+    List<Window> rest = new ArrayList<>();
+    double from = window.fromSeconds();
+    for (Window stretch : stretches) {
+      if (stretch.fromSeconds() > from) {
+        rest.add(new Window(from, stretch.fromSeconds()));
+      }
+      from = Math.max(from, stretch.toSeconds());
+    }
+    if (window.toSeconds() > from || rest.isEmpty() && stretches.isEmpty()) {
+      rest.add(new Window(from, window.toSeconds()));
+    }
+    return rest;
+  }
+}
