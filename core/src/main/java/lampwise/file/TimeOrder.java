@@ -41,7 +41,8 @@ final class TimeOrder {
     for (List<Integer> order : List.of(asIs, byBlink, backwards)) {
       double[] rising = pick(seconds, order);
       boolean overMidnight = !isRising(rising);
-      if (!overMidnight || addMidnight(times, rising)) {
+      boolean fits = !overMidnight || addMidnight(times, rising);
+      if (fits && (order == asIs || !leapsHalfADay(times, rising))) {
         List<PastedTime> ordered = order.stream().map(times::get).toList();
         return new Ordered(ordered, rising, notes(order != asIs, overMidnight));
       }
@@ -84,6 +85,16 @@ final class TimeOrder {
       }
     }
     return true;
+  }
+
+  /** Whether clock times are so far apart that they do not look like a list of one visit. */
+  private static boolean leapsHalfADay(List<PastedTime> times, double[] seconds) {
+    double longest = 0;
+    for (int i = 1; i < seconds.length; i++) {
+      longest = Math.max(longest, seconds[i] - seconds[i - 1]);
+    }
+    return longest > RecordingClock.DAY / 2
+        && times.stream().anyMatch(time -> time.time().writing() == TimeText.Writing.HOURS);
   }
 
   /** Adds a day after the only step down, if all are clock times and it looks like midnight. */
