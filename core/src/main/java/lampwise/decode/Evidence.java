@@ -13,14 +13,14 @@ import lampwise.light.Window;
  * @param blind stretches inside the window that were not watched, in order
  * @param settings the noise that is possible
  * @param stated whether the window was said or recorded, and is not just the reach of the blinks
- * @param level whether it is a light level that does not change, so that no blink means that nothing
- *     changed, and not that nothing shone
+ * @param level whether it is a light level that does not change, so that no blink means that
+ *     nothing changed, and not that nothing shone
  */
 record Evidence(
     Window window,
     List<Note> notes,
     List<Window> blind,
-    Noise[] settings,
+    List<Noise> settings,
     boolean stated,
     boolean level) {
   /**
@@ -71,7 +71,7 @@ record Evidence(
 
   /** The same evidence with two of its noise settings, for a quick look. */
   Evidence roughly() {
-    Noise[] few = {settings[settings.length / 3], settings[settings.length - 1]};
+    List<Noise> few = List.of(settings.get(settings.size() / 3), settings.get(settings.size() - 1));
     return new Evidence(window, notes, blind, few, stated, level);
   }
 

@@ -10,8 +10,8 @@ import lampwise.sheet.CodeSheet;
 
 /**
  * The decoder: evidence from the recording, pulse trains from the sheet, every way to fold one on
- * the other, and the probabilities that follow. Stateless; settings that nobody knows (timing error,
- * misses, strays, phase, clock) are summed over.
+ * the other, and the probabilities that follow. Stateless; settings that nobody knows (timing
+ * error, misses, strays, phase, clock) are summed over.
  */
 public final class LampDecoder implements Decoder {
   /** Makes one; it has no settings and keeps no state. */
@@ -36,8 +36,7 @@ public final class LampDecoder implements Decoder {
       Stretches found = Stretches.of(sheet, recording, sight.evidence().get(), i);
       segments.addAll(found.segments());
       main.add(found.main());
-      observations.add(
-          observation(recording, sight, found.main().observed(), found.blinks()));
+      observations.add(observation(recording, sight, found.main().observed(), found.blinks()));
     }
     if (main.isEmpty()) {
       return new Reading(
@@ -81,7 +80,7 @@ public final class LampDecoder implements Decoder {
         recording,
         sight,
         free.isPresent() ? free.get().observed() : Measured.unrepeated(evidence),
-        free.isPresent() ? free.get().blinks(evidence) : evidence.blinks());
+        free.isPresent() ? free.get().blinks() : evidence.blinks());
   }
 
   /** What a light sensor saw stands on its own; what people noted gains by the rhythm. */

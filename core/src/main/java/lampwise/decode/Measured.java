@@ -39,8 +39,8 @@ final class Measured {
   }
 
   /**
-   * What a stretch shows in which nothing repeats: dark, steady, or one or two blinks once. Empty if
-   * that cannot be said: a level that never changes, or a window that ends with the last blink.
+   * What a stretch shows in which nothing repeats: dark, steady, or one or two blinks once. Empty
+   * if that cannot be said: a level that never changes, or a window that ends with the last blink.
    */
   static Optional<Rhythm> unrepeated(Evidence stretch) {
     List<Evidence.Note> notes = stretch.notes();
@@ -65,13 +65,16 @@ final class Measured {
 
   private static Cycle cycle(Train train, double stretch, double[] lengths) {
     int from = train.prelude();
-    int count = train.on().length - from;
+    int count = train.size() - from;
     double[] on = new double[count];
     for (int i = 0; i < count; i++) {
-      on[i] = stretch * (train.on()[from + i] - train.on()[from]);
+      on[i] = stretch * (train.on(from + i) - train.on(from));
     }
     double whole = train.cycleSeconds() * stretch;
-    if (count == 1 && train.repeats() && Double.isNaN(lengths[from]) && whole < RATE_BELOW_SECONDS) {
+    if (count == 1
+        && train.repeats()
+        && Double.isNaN(lengths[from])
+        && whole < RATE_BELOW_SECONDS) {
       double rate = round(1 / whole, 1);
       return new Cycle.Rated(new Rate(Rate.Form.EXACT, rate, rate, Rate.Per.SECOND));
     }
@@ -96,18 +99,16 @@ final class Measured {
       }
       parts.add(part(on, lengths[from + start], start, stop));
       double last = lengths[from + stop - 1];
-      end = on[stop - 1] + (Double.isNaN(last) ? Templates.USUAL_BLINK : last);
+      end = on[stop - 1] + (Double.isNaN(last) ? TrainBuilder.USUAL_BLINK : last);
       start = stop;
     }
     return new Cycle.Parts(
         parts,
-        train.repeats()
-            ? new Ending.Every(Length.exactly(coarse(whole)))
-            : new Ending.Once());
+        train.repeats() ? new Ending.Every(Length.exactly(coarse(whole))) : new Ending.Once());
   }
 
   private static boolean isSteady(double length, double whole, boolean repeats) {
-    return length > STEADY_SECONDS || repeats && length > 0.5 * whole;
+    return length > STEADY_SECONDS || (repeats && length > 0.5 * whole);
   }
 
   private static Part part(double[] on, double length, int start, int stop) {

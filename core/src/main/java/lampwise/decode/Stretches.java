@@ -52,7 +52,7 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
       }
       Optional<Rhythm> observed =
           explained.isPresent() ? explained.get().observed() : Measured.unrepeated(stretch);
-      blinks.addAll(explained.isPresent() ? explained.get().blinks(stretch) : stretch.blinks());
+      blinks.addAll(explained.isPresent() ? explained.get().blinks() : stretch.blinks());
       Verdict verdict =
           Verdicts.of(
               sheet,

@@ -218,7 +218,7 @@ final class Table {
     try {
       QuotedRows.forEach(source.text(), delimiter, taker);
     } catch (QuotedRows.Fault e) {
-      throw fault(source, delimiter, e.row(), 0, e.getMessage());
+      throw fault(source, delimiter, e.row(), 0, String.valueOf(e.getMessage()));
     }
   }
 

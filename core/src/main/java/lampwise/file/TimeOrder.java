@@ -1,6 +1,7 @@
 package lampwise.file;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import lampwise.file.PastedTime.Role;
@@ -19,7 +20,7 @@ final class TimeOrder {
    * @param seconds their seconds; a day more after midnight
    * @param notes what had to be done
    */
-  record Ordered(List<PastedTime> times, double[] seconds, List<String> notes) {}
+  record Ordered(List<PastedTime> times, List<Double> seconds, List<String> notes) {}
 
   /**
    * Orders times: as they stand, over one midnight, or wholly reversed.
@@ -44,7 +45,8 @@ final class TimeOrder {
       boolean fits = !overMidnight || addMidnight(times, rising);
       if (fits && (order == asIs || !leapsHalfADay(times, rising))) {
         List<PastedTime> ordered = order.stream().map(times::get).toList();
-        return new Ordered(ordered, rising, notes(order != asIs, overMidnight));
+        return new Ordered(
+            ordered, Arrays.stream(rising).boxed().toList(), notes(order != asIs, overMidnight));
       }
     }
     throw stepBack(source, times, seconds);
