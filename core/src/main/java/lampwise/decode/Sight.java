@@ -27,7 +27,10 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
     if (recording instanceof BlinkLog log) {
       return ofLog(log);
     }
-    return ofCurve((LightCurve) recording);
+    if (recording instanceof LightCurve curve) {
+      return ofCurve(curve);
+    }
+    return unreadable("descriptions in words are not read yet");
   }
 
   private static Sight unreadable(String why) {
