@@ -30,6 +30,9 @@ final class Chain {
    */
   private static final double LENGTHS_COUNTED = 8;
 
+  /** Strays last up to this long. */
+  private static final double STRAY_SECONDS = 2;
+
   /** A chance that a blink's noted length is simply wrong. */
   private static final double WRONG_LENGTH = 0.02;
 
@@ -132,9 +135,13 @@ final class Chain {
     return sum;
   }
 
-  /** Density of a blink's length where nothing is known of it: even in its logarithm. */
+  /**
+   * Density of a stray's length: even in its logarithm up to two seconds, then soon rare, for a
+   * reflection or a wrong tap does not last.
+   */
   private static double logAnyLength(double seconds) {
-    return -Math.log(8 * Math.max(seconds, 0.02));
+    double log = -Math.log(8 * Math.max(seconds, 0.02));
+    return seconds > STRAY_SECONDS ? log - 3 * Math.log(seconds / STRAY_SECONDS) : log;
   }
 
   /** Chains with their finished weights, the empty chain left out. */

@@ -34,8 +34,8 @@ public record Reading(
   }
 
   /**
-   * The number of the recording that the verdict rests on, from 0: the one whose segment it repeats,
-   * else that of the first segment.
+   * The number of the recording that the verdict rests on, from 0: the one whose segment it
+   * repeats, else that of the first segment.
    *
    * @return the number in the list that was decoded; 0 if there is no segment
    */
