@@ -12,6 +12,7 @@ import lampwise.decode.Reading;
 import lampwise.decode.SeenBlink;
 import lampwise.decode.Segment;
 import lampwise.decode.Verdict;
+import lampwise.light.Description;
 import lampwise.light.LightCurve;
 import lampwise.light.Window;
 import lampwise.rhythm.Phrase;
@@ -300,6 +301,11 @@ final class ReadingText {
 
   /** So many blinks in so many seconds. */
   private static String grounds(Observation observation, Optional<Window> stretch) {
+    if (observation.recording() instanceof Description) {
+      return stretch.isPresent()
+          ? "what somebody counted who watched for " + Words.duration(stretch.get().lengthSeconds())
+          : "what somebody counted; how long was watched is not known";
+    }
     int blinks = 0;
     for (SeenBlink seen : observation.blinks()) {
       if (seen.probability() >= 0.5

@@ -16,9 +16,11 @@ import lampwise.rhythm.Size;
  * @param groups the groups of a cycle, in order
  * @param leastSeconds the least the cycle can be, NaN if it is not known
  * @param mostSeconds the most it can be, NaN if it is not known
+ * @param once whether it shows once and does not come again
  * @param bare whether it is a rate, or single blinks without anything said of their cycle
  */
-record Counted(List<Group> groups, double leastSeconds, double mostSeconds, boolean bare) {
+record Counted(
+    List<Group> groups, double leastSeconds, double mostSeconds, boolean once, boolean bare) {
   /** A steady part of this length or more counts as a long blink. */
   private static final double LONG_SECONDS = 0.5;
 
@@ -37,7 +39,7 @@ record Counted(List<Group> groups, double leastSeconds, double mostSeconds, bool
     if (rhythm.cycle() instanceof Cycle.Rated rated) {
       double least = 1 / rated.rate().mostPerSecond();
       double most = 1 / rated.rate().leastPerSecond();
-      return new Counted(List.of(new Group(1, 1, Size.UNSAID)), least, most, true);
+      return new Counted(List.of(new Group(1, 1, Size.UNSAID)), least, most, false, true);
     }
     Cycle.Parts cycle = (Cycle.Parts) rhythm.cycle();
     for (Part part : cycle.parts()) {
@@ -60,7 +62,8 @@ record Counted(List<Group> groups, double leastSeconds, double mostSeconds, bool
         most = Math.max(Double.isNaN(most) ? 0 : most, train.cycleSeconds());
       }
     }
-    return new Counted(groups, least, most, false);
+    boolean once = cycle.ending() instanceof Ending.Once;
+    return new Counted(groups, least, most, once, false);
   }
 
   private static Size size(Part.Blinks blinks) {

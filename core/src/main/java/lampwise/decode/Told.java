@@ -43,6 +43,14 @@ final class Told {
 
   private static final double FAST_BELOW_SECONDS = 1;
 
+  /** Blinks this close together look like one light. */
+  private static final double FUSED_SECONDS = 0.15;
+
+  /** A lamp lit for this share of the time or more may be called steady, with this chance. */
+  private static final double MOSTLY_LIT = 0.8;
+
+  private static final double SEEN_AS_STEADY = 0.3;
+
   /** Below this share of a cycle a person who watched cannot know how long it is. */
   private static final double TOO_SHORT = 0.05;
 
@@ -133,12 +141,25 @@ final class Told {
       return unseen + (1 - unseen) * LAPSE;
     }
     if (said.get() instanceof Rhythm.Steady) {
-      double fastest = real.cycleSeconds().orElse(1);
-      return fastest < 0.15 ? 0.3 : LAPSE;
+      boolean tooFast = real.cycleSeconds().orElse(1) < FUSED_SECONDS;
+      return tooFast || mostlyLit(trains) ? SEEN_AS_STEADY : LAPSE;
     }
     Rhythm.Blinking words = (Rhythm.Blinking) said.get();
     Counted told = Counted.of(words, Templates.of(words, OptionalDouble.empty(), 0, new double[0]));
     return LAPSE * broadly() + (1 - unseen) * said(told, real, sheet.clockTolerance());
+  }
+
+  private static boolean mostlyLit(List<Train> trains) {
+    for (Train train : trains) {
+      double lit = 0;
+      for (int i = train.prelude(); i < train.size(); i++) {
+        lit += Double.isNaN(train.length(i)) ? 0 : train.length(i);
+      }
+      if (train.repeats() && lit >= MOSTLY_LIT * train.cycleSeconds()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Chance that no pulse falls into what was watched. */
@@ -202,7 +223,7 @@ final class Told {
   /** Chance of a rate in words or numbers. */
   private static double rate(Counted told, Counted shown) {
     if (shown.cycleSeconds().isEmpty()) {
-      return 0.3;
+      return shown.once() ? 0.3 * REGROUPED : 0.3;
     }
     double share = 0;
     int steps = 8;
