@@ -33,6 +33,9 @@ final class Chain {
   /** Strays last up to this long. */
   private static final double STRAY_SECONDS = 2;
 
+  /** Standard deviation of a value that lies evenly between two borders one apart. */
+  private static final double EVEN_SPREAD = 1 / Math.sqrt(12);
+
   /** A chance that a blink's noted length is simply wrong. */
   private static final double WRONG_LENGTH = 0.02;
 
@@ -273,9 +276,7 @@ final class Chain {
           grow(link, index, pulse, note.off() - noise.late(), end, half, skipped, grown);
         }
       }
-      double sd = noise.sd() + 0.3 * (slope[1] - slope[0]) * Math.abs(ahead);
-      double miss = missed(0.5 * (low + high), sd);
-      skipped += miss;
+      skipped += missed(link, slope, ahead);
       if (high < time && pulse == link.scanned) {
         link.scanned++;
         link.logSkipped = skipped;
@@ -362,6 +363,7 @@ final class Chain {
     return watched <= 0 ? 0 : Math.log(1 - watched * (1 - noise.miss()));
   }
 
+  /** Logarithm of the chance that no pulse before the chain left a blink. */
   private double head(Link link) {
     Link first = link;
     while (first.before.isPresent()) {
@@ -369,40 +371,37 @@ final class Chain {
     }
     double sum = 0;
     double[] slope = slopes(link);
-    double middle = 0.5 * (slope[0] + slope[1]);
-    for (int pulse = first.pulse - 1; pulse >= train.first(); pulse--) {
+    for (int pulse = first.pulse - 1; pulse >= train.first() && sum > -60; pulse--) {
       double back = train.on(pulse) - link.meanTrain;
-      double time = link.meanTime + middle * back;
-      double sd = noise.sd() + 0.3 * (slope[1] - slope[0]) * Math.abs(back);
-      if (time + 6 * sd < evidence.window().fromSeconds()) {
-        // Slower chains may still reach in; their share is what `watched` gave so far.
+      double latest = link.meanTime + slope[back > 0 ? 1 : 0] * back;
+      if (latest + GATE * noise.sd() < evidence.window().fromSeconds()) {
         break;
       }
-      sum += missed(time, sd);
-      if (sum < -60) {
-        break;
-      }
+      sum += missed(link, slope, back);
     }
     return sum;
   }
 
+  /** Logarithm of the chance that no pulse after the chain left a blink. */
   private double tail(Link link) {
     double sum = link.logSkipped;
     double[] slope = slopes(link);
-    double middle = 0.5 * (slope[0] + slope[1]);
-    for (int pulse = link.scanned; pulse <= train.last(); pulse++) {
+    for (int pulse = link.scanned; pulse <= train.last() && sum > -200; pulse++) {
       double ahead = train.on(pulse) - link.meanTrain;
-      double time = link.meanTime + middle * ahead;
-      double sd = noise.sd() + 0.3 * (slope[1] - slope[0]) * Math.abs(ahead);
-      if (time - 6 * sd > evidence.window().toSeconds()) {
+      double earliest = link.meanTime + slope[ahead > 0 ? 0 : 1] * ahead;
+      if (earliest - GATE * noise.sd() > evidence.window().toSeconds()) {
         break;
       }
-      sum += missed(time, sd);
-      if (sum < -200) {
-        break;
-      }
+      sum += missed(link, slope, ahead);
     }
     return sum;
+  }
+
+  /** The same for a pulse this far from the middle of a chain, whose slope is not known exactly. */
+  private double missed(Link link, double[] slope, double away) {
+    double time = link.meanTime + 0.5 * (slope[0] + slope[1]) * away;
+    double sd = noise.sd() + EVEN_SPREAD * (slope[1] - slope[0]) * Math.abs(away);
+    return missed(time, sd);
   }
 
   /** Logarithm of the ratio of the densities of a blink's noted length: this pulse to a stray. */
