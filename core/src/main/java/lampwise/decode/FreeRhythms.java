@@ -19,10 +19,18 @@ import lampwise.rhythm.Limits;
 record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   private static final int MOST_BLINKS = 10;
   private static final double LEAST_CYCLE = 0.1;
-  private static final double LOG_CYCLES = Math.log(Limits.CYCLE_MOST_SECONDS / LEAST_CYCLE);
   private static final double LOG_APARTS =
       Math.log(Limits.APART_MOST_SECONDS / Limits.APART_LEAST_SECONDS);
-  private static final double LOG_PAUSES = Math.log(Limits.CYCLE_MOST_SECONDS / 0.2);
+
+  /** A pause between groups is 1.5 to 8 times the spacing inside them, even in the logarithm. */
+  private static final double LOG_PAUSES = Math.log(8 / Limits.PAUSE_RATIO_LEAST);
+
+  /** Share of one group of a given count, logarithm: seven in ten rhythms, ten counts. */
+  private static final double ONE_GROUP = Math.log(0.7 / 10);
+
+  /** Share of two groups of given counts: three in ten, one to five blinks in each. */
+  private static final double TWO_GROUPS = Math.log(0.3 / 25);
+
   private static final double LOG_LENGTHS =
       Math.log(Limits.CYCLE_MOST_SECONDS / Limits.BLINK_LEAST_SECONDS);
 
@@ -32,9 +40,12 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   /** How far the stretch of a proposed train reaches to either side. */
   private static final double STRETCH = 0.08;
 
-  /** Logarithm of its prior weight under this noise (Laplace's approximation). */
+  /**
+   * Logarithm of its prior weight under this noise (Laplace's approximation; a spacing is the
+   * difference of two times).
+   */
   double logWeight(Noise noise) {
-    double cell = 2.5 * noise.sd() / Math.sqrt(Math.max(1, repeats));
+    double cell = Math.sqrt(4 * Math.PI / Math.max(1, repeats)) * noise.sd();
     return train.logWeight() + logDensity + durations * Math.log(cell);
   }
 
@@ -129,11 +140,11 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
 
   private static void propose(
       Evidence evidence, double[] starts, int count, double cycle, List<FreeRhythms> proposals) {
-    double cycleShare = Math.log(2 * STRETCH / LOG_CYCLES) - Math.log(MOST_BLINKS);
     double[] lengths = new double[count];
+    double share = logLengthShare(evidence);
     if (count == 1) {
       lengths[0] = usualLength(evidence);
-      double share = cycleShare + logLengthShare(evidence);
+      share += ONE_GROUP + logCycle(0);
       proposals.add(new FreeRhythms(train(new double[] {0}, lengths, cycle, share), 0, 0, 1));
       return;
     }
@@ -142,52 +153,56 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     if (seen.isEmpty()) {
       return;
     }
-    double share = cycleShare + logLengthShare(evidence);
     double mean = Arrays.stream(gaps, 0, count - 1).average().orElse(cycle);
-    if (count == 2) {
-      proposals.add(
-          new FreeRhythms(
-              train(new double[] {0, mean}, lengths, cycle, share),
-              logSpacing(mean),
-              1,
-              seen.size()));
-      return;
-    }
     double[] even = new double[count];
     for (int i = 1; i < count; i++) {
       even[i] = i * mean;
     }
+    double one = share + ONE_GROUP + logCycle(even[count - 1]);
     proposals.add(
         new FreeRhythms(
-            train(even, lengths, cycle, share + Math.log(0.5)), logSpacing(mean), 1, seen.size()));
-    proposals.add(twoGroups(gaps, lengths, cycle, share + Math.log(0.5), seen.size()));
+            train(even, lengths, cycle, one), logSpacing(mean), 1, seen.size() * (count - 1)));
+    if (count > 2) {
+      for (boolean shared : new boolean[] {true, false}) {
+        proposals.add(twoGroups(gaps, lengths, cycle, share, seen.size(), shared));
+      }
+    }
   }
 
-  /** Two groups, cut at the largest gap inside the cycle, with a spacing each. */
+  /**
+   * Two groups, cut at the largest gap inside the cycle.
+   *
+   * @param shared whether both have the same spacing
+   */
   private static FreeRhythms twoGroups(
-      double[] gaps, double[] lengths, double cycle, double share, int repeats) {
+      double[] gaps, double[] lengths, double cycle, double share, int repeats, boolean shared) {
     int count = gaps.length;
     int cut = 0;
     for (int i = 1; i < count - 1; i++) {
       cut = gaps[i] > gaps[cut] ? i : cut;
     }
-    double logDensity = -Math.log(count - 1) - Math.log(gaps[cut] * LOG_PAUSES);
-    int durations = 1;
+    double all = Arrays.stream(gaps, 0, count - 1).sum();
+    double usual = (all - gaps[cut]) / (count - 2);
+    double first = shared || cut == 0 ? usual : Arrays.stream(gaps, 0, cut).average().orElse(usual);
+    double second =
+        shared || cut == count - 2
+            ? usual
+            : Arrays.stream(gaps, cut + 1, count - 1).average().orElse(usual);
     double[] on = new double[count];
-    double[] spacing = new double[2];
-    for (int group = 0; group < 2; group++) {
-      int from = group == 0 ? 0 : cut + 1;
-      int to = group == 0 ? cut : count - 1;
-      spacing[group] = Arrays.stream(gaps, from, to).average().orElse(0);
-      if (to > from) {
-        logDensity += logSpacing(spacing[group]);
-        durations++;
-      }
-    }
     for (int i = 1; i < count; i++) {
-      on[i] = on[i - 1] + (i - 1 == cut ? gaps[cut] : spacing[i - 1 < cut ? 0 : 1]);
+      on[i] = on[i - 1] + (i - 1 == cut ? gaps[cut] : i - 1 < cut ? first : second);
     }
-    return new FreeRhythms(train(on, lengths, cycle, share), logDensity, durations, repeats);
+    boolean two = !shared && cut > 0 && cut < count - 2;
+    double logDensity = -Math.log(gaps[cut] * LOG_PAUSES) + logSpacing(first);
+    logDensity += two ? logSpacing(second) : 0;
+    double logWeight = share + TWO_GROUPS + Math.log(0.5) + logCycle(on[count - 1]);
+    return new FreeRhythms(train(on, lengths, cycle, logWeight), logDensity, two ? 3 : 2, repeats);
+  }
+
+  /** Share of the cycle's prior that a proposal's stretch covers: even in the logarithm. */
+  private static double logCycle(double blinksSeconds) {
+    double least = Math.max(LEAST_CYCLE, Math.min(blinksSeconds, Limits.CYCLE_MOST_SECONDS / 2));
+    return Math.log(2 * STRETCH / Math.log(Limits.CYCLE_MOST_SECONDS / least));
   }
 
   private static double logSpacing(double seconds) {
