@@ -103,8 +103,7 @@ final class Advice {
     double shortest = Double.POSITIVE_INFINITY;
     for (LampState state : states) {
       if (state.rhythm() instanceof Rhythm.Blinking blinking) {
-        for (Train train :
-            Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance(), new double[0])) {
+        for (Train train : Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance())) {
           double last = train.on(train.size() - 1) + 1;
           slowest = Math.max(slowest, train.repeats() ? train.cycleSeconds() : last);
           shortest = Math.min(shortest, shortest(train));

@@ -159,7 +159,16 @@ final class Chain {
    */
   List<Link> chains(int from, boolean onlyThere) {
     List<Link> active = new ArrayList<>();
+    double end =
+        onlyThere && !train.repeats()
+            ? evidence.notes().get(from).on()
+                + train.on(train.last()) * train.high()
+                + 2 * GATE * noise.sd()
+            : Double.POSITIVE_INFINITY;
     for (int i = from; i < evidence.notes().size(); i++) {
+      if (evidence.notes().get(i).on() > end) {
+        break;
+      }
       List<Link> grown = new ArrayList<>();
       for (Link link : active) {
         extend(link, i, grown);

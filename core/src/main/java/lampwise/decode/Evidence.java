@@ -75,6 +75,11 @@ record Evidence(
     return new Evidence(window, notes, blind, few, stated, level);
   }
 
+  /** The same up to its blink of this number; the same evidence if it has no more. */
+  Evidence beginning(int blinks) {
+    return notes.size() <= blinks ? this : within(window.fromSeconds(), notes.get(blinks).on());
+  }
+
   /** Seconds of the window that were really watched. */
   double watchedSeconds() {
     double seconds = window.lengthSeconds();

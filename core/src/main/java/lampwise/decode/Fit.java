@@ -2,6 +2,7 @@ package lampwise.decode;
 
 import java.util.Arrays;
 import java.util.List;
+import lampwise.light.Window;
 
 /** The likelihood of a stretch of a recording in which a lamp may show one pulse train. */
 final class Fit {
@@ -10,6 +11,10 @@ final class Fit {
 
   /** How often something unmarked sets off a rhythm that shows once, per second. */
   private static final double UNMARKED_RATE = 1 / 60.0;
+
+  private static final double LONG_PAUSE_SECONDS = 60;
+
+  private static final int MOST_CUTS = 50;
 
   /** Chance that a rhythm's prelude was over before the window began, if nothing was marked. */
   private static final double PRELUDE_OVER = 0.5;
@@ -41,7 +46,24 @@ final class Fit {
         + Gauss.logAdd(Math.log(PRELUDE_OVER) + over, Math.log(1 - PRELUDE_OVER) + within);
   }
 
+  /** After a long pause the phase is taken as unknown again. */
   private static double repeating(Train train, Evidence evidence, Noise noise) {
+    double from = evidence.window().fromSeconds();
+    double to = evidence.window().toSeconds();
+    double sum = 0;
+    int cuts = 0;
+    for (Window gap : evidence.blind()) {
+      boolean inside = gap.fromSeconds() > from && gap.toSeconds() < to;
+      if (inside && gap.lengthSeconds() > LONG_PAUSE_SECONDS && cuts < MOST_CUTS) {
+        sum += unbroken(train, evidence.within(from, gap.fromSeconds()), noise);
+        from = gap.toSeconds();
+        cuts++;
+      }
+    }
+    return sum + unbroken(train, cuts == 0 ? evidence : evidence.within(from, to), noise);
+  }
+
+  private static double unbroken(Train train, Evidence evidence, Noise noise) {
     Chain chain =
         new Chain(train, evidence, noise, -Math.log(train.cycleSeconds()), Double.NaN, Double.NaN);
     return sum(chain, chain.chains());

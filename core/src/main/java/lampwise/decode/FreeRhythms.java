@@ -31,9 +31,6 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   /** Share of two groups of given counts: three in ten, one to five blinks in each. */
   private static final double TWO_GROUPS = Math.log(0.3 / 25);
 
-  private static final double LOG_LENGTHS =
-      Math.log(Limits.CYCLE_MOST_SECONDS / Limits.BLINK_LEAST_SECONDS);
-
   /** The part of unlisted rhythms that show once. */
   private static final double ONCE = 0.2;
 
@@ -274,6 +271,6 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   }
 
   private static double logLengthShare(Evidence evidence) {
-    return evidence.hasLengths() ? Math.log(2.5 * Noise.LENGTH_FRACTION / LOG_LENGTHS) : 0;
+    return evidence.hasLengths() ? SeenLengths.LOG_SHARE : 0;
   }
 }

@@ -133,8 +133,7 @@ final class Told {
       return steady ? 1 - LAPSE : said.isEmpty() ? LAPSE : LAPSE * broadly();
     }
     Rhythm.Blinking rhythm = (Rhythm.Blinking) state.rhythm();
-    List<Train> trains =
-        Templates.of(rhythm, sheet.blinkSeconds(), sheet.clockTolerance(), new double[0]);
+    List<Train> trains = Templates.of(rhythm, sheet.blinkSeconds(), sheet.clockTolerance());
     Counted real = Counted.of(rhythm, trains);
     double unseen = unseen(trains);
     if (said.isEmpty()) {
@@ -145,7 +144,7 @@ final class Told {
       return tooFast || mostlyLit(trains) ? SEEN_AS_STEADY : LAPSE;
     }
     Rhythm.Blinking words = (Rhythm.Blinking) said.get();
-    Counted told = Counted.of(words, Templates.of(words, OptionalDouble.empty(), 0, new double[0]));
+    Counted told = Counted.of(words, Templates.of(words, OptionalDouble.empty(), 0));
     return LAPSE * broadly() + (1 - unseen) * said(told, real, sheet.clockTolerance());
   }
 
@@ -322,7 +321,7 @@ final class Told {
     if (!(said.isPresent() && said.get() instanceof Rhythm.Blinking words)) {
       return 0.05;
     }
-    Counted told = Counted.of(words, Templates.of(words, OptionalDouble.empty(), 0, new double[0]));
+    Counted told = Counted.of(words, Templates.of(words, OptionalDouble.empty(), 0));
     if (told.bare()) {
       return VAGUE * 0.3;
     }

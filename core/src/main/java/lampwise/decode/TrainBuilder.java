@@ -32,7 +32,7 @@ final class TrainBuilder {
    */
   static TrainBuilder build(
       Templates.Plan plan, List<Templates.Laid> laid, double pause, double cycle) {
-    double fill = cycle > 0 ? Math.max(0.05, cycle - lengthOf(plan, laid, pause)) : 1;
+    double fill = cycle > 0 ? Math.max(0.05, cycle - span(plan, laid, pause)) : 1;
     TrainBuilder builder = new TrainBuilder();
     double cycleStart = 0;
     for (int i = 0; i < laid.size(); i++) {
@@ -68,8 +68,8 @@ final class TrainBuilder {
     return Optional.of(new Train(starts, lengths, prelude, cycleSeconds, low, high, logWeight));
   }
 
-  /** How long the parts of the cycle last, a part without length not counted. */
-  private static double lengthOf(Templates.Plan plan, List<Templates.Laid> laid, double pause) {
+  /** How long the parts of a cycle last, a part without length not counted. */
+  static double span(Templates.Plan plan, List<Templates.Laid> laid, double pause) {
     TrainBuilder builder = new TrainBuilder();
     for (int i = plan.prelude(); i < laid.size(); i++) {
       if (i > plan.prelude()) {
