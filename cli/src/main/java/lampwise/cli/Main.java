@@ -97,7 +97,9 @@ public final class Main {
       e.lines().forEach(here.err()::println);
       return WRONG_USE;
     } catch (ParameterException e) {
-      here.err().println(name + ": " + oneLine(e.getMessage()) + "; see " + name + " --help");
+      here.err()
+          .println(
+              name + ": " + oneLine(String.valueOf(e.getMessage())) + "; see " + name + " --help");
       return WRONG_USE;
     } catch (RuntimeException e) {
       internalFault(name, e, trace, here);

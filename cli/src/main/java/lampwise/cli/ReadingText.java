@@ -225,7 +225,7 @@ final class ReadingText {
     if (next instanceof Next.Check check) {
       return check.ask() + " (about " + Words.decimal(check.minutes(), 1) + " min)";
     }
-    Next.Record record = (Next.Record) next;
+    Next.Watch record = (Next.Watch) next;
     StringBuilder text = new StringBuilder("record ");
     text.append(Words.duration(record.seconds()));
     if (record.rateHz().isPresent()) {

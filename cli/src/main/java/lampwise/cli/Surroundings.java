@@ -31,7 +31,10 @@ record Surroundings(
     boolean terminal) {
 
   /** The process itself, text in UTF-8 whatever the locale. */
+  // From Java 22 on there is a console without a terminal too, unless this one is asked for.
+  @SuppressWarnings("SystemConsoleNull")
   static Surroundings ofProcess() {
+    System.setProperty("jdk.console", "java.base");
     return new Surroundings(
         // Bare, it asks a pipe for its position and fails.
         new BufferedInputStream(new FileInputStream(FileDescriptor.in)),

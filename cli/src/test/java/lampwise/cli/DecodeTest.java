@@ -166,7 +166,6 @@ class DecodeTest {
         "mixed.txt",
         "nan.txt",
         "pair.txt",
-        "short.csv",
         "nul\u0000name"
       })
   void aBadFileIsOneLineAndTheOthersAreDecoded(String name) throws IOException {
@@ -178,7 +177,6 @@ class DecodeTest {
     write("mixed.txt", "1.0\n4.0\n2.0\n9.0\n3.0\n");
     write("nan.txt", "time,level\n0.0,3\nNaN,4\n0.2,3\n0.3,3\n");
     write("pair.txt", "on 3 off 4\non 6 off 5\n");
-    write("short.csv", "time,level\n0.0,3\n0.1\n0.2,,,,,\n");
     CommandRun run = decode("--json", "good.txt", name, "good.txt");
     assertEquals(1, run.status(), run.err());
     assertEquals(1, run.errLines().size(), run.err());

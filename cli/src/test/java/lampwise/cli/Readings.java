@@ -112,7 +112,7 @@ final class Readings {
         new Verdict.Undecided(
             left,
             "only two blinks were seen",
-            new Next.Record(45, OptionalDouble.empty(), "none", "tap at each blink")),
+            new Next.Watch(45, OptionalDouble.empty(), "none", "tap at each blink")),
         candidate("cells-low", 0.62),
         candidate("unlisted", 0.36),
         candidate("no-rhythm", 0.02));
@@ -122,7 +122,7 @@ final class Readings {
     return reading(
         new Verdict.Unreadable(
             "the light is sampled too slowly",
-            new Next.Record(45, OptionalDouble.of(20), "any", "")));
+            new Next.Watch(45, OptionalDouble.of(20), "any", "")));
   }
 
   /** A reading of one recording with one segment. */

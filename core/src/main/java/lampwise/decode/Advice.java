@@ -56,7 +56,7 @@ final class Advice {
         marks.targets().knowledge() == Targets.Knowledge.KNOWN
             && !marks.targets().spans().isEmpty();
     return state.rhythm() instanceof Rhythm.Dark
-        || state.seen() != Seen.ALWAYS && !(state.seen() == Seen.TARGET && present);
+        || (state.seen() != Seen.ALWAYS && !(state.seen() == Seen.TARGET && present));
   }
 
   private static Next check(List<LampState> states, Marks marks) {
@@ -65,8 +65,8 @@ final class Advice {
             && !marks.targets().spans().isEmpty();
     boolean differsWithHand =
         states.stream().anyMatch(s -> s.seen() == Seen.TARGET || s.seen() == Seen.AFTER_TARGET)
-            || states.stream().anyMatch(s -> s.seen() == Seen.IDLE)
-                && states.stream().anyMatch(s -> s.seen() != Seen.IDLE);
+            || (states.stream().anyMatch(s -> s.seen() == Seen.IDLE)
+                && states.stream().anyMatch(s -> s.seen() != Seen.IDLE));
     if (differsWithHand && !handKnown) {
       return new Next.Check(
           "hold a hand or card in front of the sensor for 15 s, take it away, and watch the lamp"
@@ -104,9 +104,8 @@ final class Advice {
     for (LampState state : states) {
       if (state.rhythm() instanceof Rhythm.Blinking blinking) {
         for (Train train :
-            Templates.of(
-                blinking, sheet.blinkSeconds(), sheet.clockTolerance(), new double[0])) {
-          double last = train.on(train.on().length - 1) + 1;
+            Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance(), new double[0])) {
+          double last = train.on(train.size() - 1) + 1;
           slowest = Math.max(slowest, train.repeats() ? train.cycleSeconds() : last);
           shortest = Math.min(shortest, shortest(train));
         }
@@ -118,7 +117,7 @@ final class Advice {
         curve && shortest < Double.POSITIVE_INFINITY
             ? OptionalDouble.of(Math.ceil(2.5 / shortest))
             : OptionalDouble.empty();
-    return new Next.Record(
+    return new Next.Watch(
         seconds,
         rate,
         "none",
@@ -128,12 +127,12 @@ final class Advice {
   /** The shortest light or gap of a train. */
   private static double shortest(Train train) {
     double shortest = Double.POSITIVE_INFINITY;
-    for (int i = 0; i < train.on().length; i++) {
-      if (!Double.isNaN(train.length()[i])) {
-        shortest = Math.min(shortest, train.length()[i]);
+    for (int i = 0; i < train.size(); i++) {
+      if (!Double.isNaN(train.length(i))) {
+        shortest = Math.min(shortest, train.length(i));
       }
       if (i > 0) {
-        shortest = Math.min(shortest, 0.5 * (train.on()[i] - train.on()[i - 1]));
+        shortest = Math.min(shortest, 0.5 * (train.on(i) - train.on(i - 1)));
       }
     }
     return train.repeats() ? Math.min(shortest, 0.5 * train.cycleSeconds()) : shortest;
@@ -141,7 +140,7 @@ final class Advice {
 
   /** How to record where nothing could be read. */
   static Next again(boolean curve) {
-    return new Next.Record(
+    return new Next.Watch(
         60,
         curve ? OptionalDouble.of(20) : OptionalDouble.empty(),
         "none",

@@ -2,6 +2,7 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Folds the blinks of a recording on a pulse train: the likelihood of the blinks, summed over every
@@ -9,9 +10,9 @@ import java.util.List;
  *
  * <p>A link gives one blink to one pulse. Along a chain of links the times are a straight line in
  * the train's times (phase and slope) with normal errors, so that phase and stretch are summed in
- * closed form: phase uniform, stretch uniform between its borders. Blinks without a link are strays,
- * pulses without one are misses. This is multiple hypothesis tracking with Poisson clutter (Reid
- * 1979), with unlikely chains dropped.
+ * closed form: phase uniform, stretch uniform between its borders. Blinks without a link are
+ * strays, pulses without one are misses. This is multiple hypothesis tracking with Poisson clutter
+ * (Reid 1979), with unlikely chains dropped.
  */
 final class Chain {
   /** How many chains are carried on. */
@@ -61,7 +62,7 @@ final class Chain {
 
   /** One blink given to one pulse, with the line through all links up to it. */
   static final class Link {
-    final Link before;
+    final Optional<Link> before;
     final int note;
     final int pulse;
     private int points;
@@ -77,10 +78,21 @@ final class Chain {
     private double logSkipped;
     private double score;
 
-    private Link(Link before, int note, int pulse) {
+    private Link(Optional<Link> before, int note, int pulse) {
       this.before = before;
       this.note = note;
       this.pulse = pulse;
+    }
+
+    /** The links of the chain that ends here, the last one first. */
+    Iterable<Link> back() {
+      List<Link> links = new ArrayList<>();
+      Optional<Link> at = Optional.of(this);
+      while (at.isPresent()) {
+        links.add(at.get());
+        at = at.get().before;
+      }
+      return links;
     }
 
     /** Logarithm of the chain's weight against all blinks being strays, once it is finished. */
@@ -90,8 +102,7 @@ final class Chain {
 
     /** The most probable stretch, or the middle of the borders where one link cannot tell. */
     double stretch(Train train) {
-      double slope =
-          varTrain > 0 ? covariance / varTrain : 0.5 * (train.low() + train.high());
+      double slope = varTrain > 0 ? covariance / varTrain : 0.5 * (train.low() + train.high());
       return Math.max(train.low(), Math.min(train.high(), slope));
     }
 
@@ -147,10 +158,7 @@ final class Chain {
     }
     for (Link link : active) {
       link.score =
-          link.logLinks
-              + link.logLine
-              + (link.points > 2 ? head(link) : link.logHead)
-              + tail(link);
+          link.logLinks + link.logLine + (link.points > 2 ? head(link) : link.logHead) + tail(link);
     }
     return active;
   }
@@ -161,8 +169,8 @@ final class Chain {
 
   private int anchorTo() {
     return train.prelude() > 0 && train.repeats()
-        ? train.on().length + 2 * train.perCycle() - 1
-        : train.on().length - 1;
+        ? train.size() + 2 * train.perCycle() - 1
+        : train.size() - 1;
   }
 
   private List<Link> prune(List<Link> links) {
@@ -212,7 +220,7 @@ final class Chain {
         return;
       }
     }
-    Link link = new Link(null, index, pulse);
+    Link link = new Link(Optional.empty(), index, pulse);
     link.points = 1;
     link.meanTime = time;
     link.meanTrain = inTrain;
@@ -288,7 +296,7 @@ final class Chain {
       double logLength,
       double skipped,
       List<Link> grown) {
-    Link next = new Link(link, index, pulse);
+    Link next = new Link(Optional.of(link), index, pulse);
     next.points = link.points + 1;
     double fromTime = time - link.meanTime;
     double fromTrain = inTrain - link.meanTrain;
@@ -308,8 +316,8 @@ final class Chain {
   }
 
   /**
-   * Logarithm of the density of the times of a chain, given the train: the normal errors summed over
-   * the line's height (uniform) and its slope (uniform between the borders).
+   * Logarithm of the density of the times of a chain, given the train: the normal errors summed
+   * over the line's height (uniform) and its slope (uniform between the borders).
    */
   private double logLine(Link link) {
     double sd = noise.sd();
@@ -341,8 +349,8 @@ final class Chain {
 
   private double head(Link link) {
     Link first = link;
-    while (first.before != null) {
-      first = first.before;
+    while (first.before.isPresent()) {
+      first = first.before.get();
     }
     double sum = 0;
     double[] slope = slopes(link);

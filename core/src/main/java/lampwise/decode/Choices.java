@@ -9,11 +9,18 @@ import lampwise.rhythm.Length;
  * The values one duration may have: one for a known duration, a grid over a range, or values that
  * the recording itself proposes where nothing was said.
  *
- * @param values the durations in seconds
- * @param logWeights logarithm of the share of the prior that each stands for
+ * @param values the durations, each with its weight
  * @param half how far to either side each value stands for, as a difference of logarithms
  */
-record Choices(double[] values, double[] logWeights, double half) {
+record Choices(List<Value> values, double half) {
+  /**
+   * One value.
+   *
+   * @param seconds the duration; NaN if it is not known and not looked for
+   * @param logWeight logarithm of the share of the prior that it stands for
+   */
+  record Value(double seconds, double logWeight) {}
+
   /** The widest cell of a grid, as a difference of logarithms. */
   private static final double CELL = 0.1;
 
@@ -22,11 +29,11 @@ record Choices(double[] values, double[] logWeights, double half) {
 
   /** Stands for a length that is not known and not looked for. */
   static Choices unknown() {
-    return new Choices(new double[] {Double.NaN}, new double[] {0}, 0);
+    return new Choices(List.of(new Value(Double.NaN, 0)), 0);
   }
 
   static Choices exactly(double seconds) {
-    return new Choices(new double[] {seconds}, new double[] {0}, 0);
+    return new Choices(List.of(new Value(seconds, 0)), 0);
   }
 
   /** What a phrase says, its open borders closed by these limits. */
@@ -36,37 +43,31 @@ record Choices(double[] values, double[] logWeights, double half) {
     return to > from * 1.000001 ? grid(from, to, CELL) : exactly(from);
   }
 
-  /** Cells even in the logarithm. */
+  /** A range in cells narrow enough for a clock to reach over. */
+  static Choices cells(double from, double to) {
+    return grid(from, to, CELL);
+  }
+
+  /** Cells even in the logarithm, this wide or wider. */
   static Choices grid(double from, double to, double cell) {
     double span = Math.log(to / from);
     int cells = Math.max(1, Math.min(MOST_CELLS, (int) Math.ceil(span / cell)));
-    double[] values = new double[cells];
-    double[] logWeights = new double[cells];
+    List<Value> values = new ArrayList<>();
     for (int i = 0; i < cells; i++) {
-      values[i] = from * Math.exp(span * (i + 0.5) / cells);
-      logWeights[i] = -Math.log(cells);
+      values.add(new Value(from * Math.exp(span * (i + 0.5) / cells), -Math.log(cells)));
     }
-    return new Choices(values, logWeights, span / cells / 2);
+    return new Choices(values, span / cells / 2);
   }
 
   /** Values that were seen in the recording, as far as they lie within the limits. */
   static Choices proposed(List<Double> seen, double least, double most) {
-    List<Double> inside = new ArrayList<>();
+    List<Value> values = new ArrayList<>();
     for (double value : seen) {
       if (value >= least * 0.95 && value <= most * 1.05) {
-        inside.add(value);
+        values.add(new Value(value, Math.log(CELL / Math.log(most / least))));
       }
     }
-    if (inside.isEmpty()) {
-      return grid(least, most, 1.0);
-    }
-    double[] values = new double[inside.size()];
-    double[] logWeights = new double[values.length];
-    for (int i = 0; i < values.length; i++) {
-      values[i] = inside.get(i);
-      logWeights[i] = Math.log(CELL / Math.log(most / least));
-    }
-    return new Choices(values, logWeights, CELL / 2);
+    return values.isEmpty() ? grid(least, most, 1.0) : new Choices(values, CELL / 2);
   }
 
   static Choices saidOr(Optional<Length> length, double least, double most, Choices otherwise) {

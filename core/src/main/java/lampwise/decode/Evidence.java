@@ -1,6 +1,7 @@
 package lampwise.decode;
 
 import java.util.List;
+import lampwise.light.Blink;
 import lampwise.light.Window;
 
 /**
@@ -11,11 +12,17 @@ import lampwise.light.Window;
  * @param notes the blinks in order of time
  * @param blind stretches inside the window that were not watched, in order
  * @param settings the noise that is possible
- * @param level whether the light level of the whole window is known, so that no blink means that
+ * @param stated whether the window was said or recorded, and is not just the reach of the blinks
+ * @param level whether it is a light level that does not change, so that no blink means that
  *     nothing changed, and not that nothing shone
  */
 record Evidence(
-    Window window, List<Note> notes, List<Window> blind, Noise[] settings, boolean level) {
+    Window window,
+    List<Note> notes,
+    List<Window> blind,
+    List<Noise> settings,
+    boolean stated,
+    boolean level) {
   /**
    * One blink as it was noted.
    *
@@ -47,7 +54,7 @@ record Evidence(
     boolean last = end >= window.toSeconds();
     List<Note> inside =
         notes.stream().filter(n -> n.on() >= start && (n.on() < end || last)).toList();
-    return new Evidence(new Window(start, end), inside, blind, settings, level);
+    return new Evidence(new Window(start, end), inside, blind, settings, stated, level);
   }
 
   /** The starts of the blinks, rising. */
@@ -55,10 +62,17 @@ record Evidence(
     return notes.stream().mapToDouble(Note::on).toArray();
   }
 
+  /** The blinks as they stand by themselves. */
+  List<SeenBlink> blinks() {
+    return notes.stream()
+        .map(n -> new SeenBlink(new Blink(n.on(), n.off()), n.probability()))
+        .toList();
+  }
+
   /** The same evidence with two of its noise settings, for a quick look. */
   Evidence roughly() {
-    Noise[] few = {settings[settings.length / 3], settings[settings.length - 1]};
-    return new Evidence(window, notes, blind, few, level);
+    List<Noise> few = List.of(settings.get(settings.size() / 3), settings.get(settings.size() - 1));
+    return new Evidence(window, notes, blind, few, stated, level);
   }
 
   /** Seconds of the window that were really watched. */

@@ -9,18 +9,16 @@ import lampwise.rhythm.Rhythm;
 /**
  * How one pulse train explains the blinks of a stretch: the single likeliest way, for showing.
  *
- * @param train the train
  * @param logWeight logarithm of its likelihood times its prior weight
  * @param observed the rhythm as measured; empty if there is no honest phrase for it
- * @param linked the chance that each blink belongs to the train
+ * @param blinks the blinks, each with the chance that it belongs to the train
  * @param loose how many blinks and pulses are left without partner
  */
-record Explained(
-    Train train, double logWeight, Optional<Rhythm> observed, double[] linked, int loose) {
+record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> blinks, int loose) {
 
   /** Explains a stretch by a train, under the noise that fits it best. */
   static Explained of(Train train, Evidence stretch, double logPrior) {
-    Noise best = stretch.settings()[0];
+    Noise best = stretch.settings().get(0);
     double bestLog = Double.NEGATIVE_INFINITY;
     double sum = Double.NEGATIVE_INFINITY;
     for (Noise noise : stretch.settings()) {
@@ -33,49 +31,73 @@ record Explained(
     }
     Train cycle = train.withoutPrelude();
     double from = stretch.window().fromSeconds();
-    double reach = cycle.on(cycle.on().length - 1) * cycle.high() + 1;
-    double density = cycle.repeats() ? cycle.cycleSeconds() : stretch.window().lengthSeconds() + reach;
+    double reach = cycle.on(cycle.size() - 1) * cycle.high() + 1;
+    double density =
+        cycle.repeats() ? cycle.cycleSeconds() : stretch.window().lengthSeconds() + reach;
     Chain chain =
         new Chain(
             cycle, stretch, best, -Math.log(density), from - reach, stretch.window().toSeconds());
     List<Chain.Link> links = chain.chains();
-    double[] linked = new double[stretch.notes().size()];
-    Chain.Link top = null;
-    double total = chain.logNothing();
+    double logWeight = logPrior + sum - Math.log(stretch.settings().size());
+    Optional<Chain.Link> top = links.stream().max((a, b) -> Double.compare(a.weight(), b.weight()));
+    int notes = stretch.notes().size();
+    return new Explained(
+        logWeight,
+        top.flatMap(link -> measured(cycle, link, stretch)),
+        blinks(stretch, links, chain.logNothing()),
+        top.map(link -> loose(link, notes)).orElse(notes));
+  }
+
+  private static List<SeenBlink> blinks(
+      Evidence stretch, List<Chain.Link> links, double logNothing) {
+    double total = logNothing;
     for (Chain.Link link : links) {
       total = Gauss.logAdd(total, link.weight());
-      top = top == null || link.weight() > top.weight() ? link : top;
     }
+    double[] linked = new double[stretch.notes().size()];
     for (Chain.Link link : links) {
       double share = Math.exp(link.weight() - total);
-      for (Chain.Link at = link; at != null; at = at.before) {
+      for (Chain.Link at : link.back()) {
         linked[at.note] += share;
       }
     }
-    Optional<Rhythm> observed = Optional.empty();
-    int loose = stretch.notes().size();
-    if (top != null) {
-      observed = measured(cycle, top, stretch);
-      loose = loose(top, stretch.notes().size());
+    List<SeenBlink> blinks = new ArrayList<>();
+    for (int i = 0; i < linked.length; i++) {
+      Evidence.Note note = stretch.notes().get(i);
+      blinks.add(new SeenBlink(new Blink(note.on(), note.off()), Math.min(1, linked[i])));
     }
-    double logWeight = logPrior + sum - Math.log(stretch.settings().length);
-    return new Explained(train, logWeight, observed, linked, loose);
+    return blinks;
+  }
+
+  /** The best rhythm without a sheet; empty if the blinks keep none, or are too few to tell. */
+  static Optional<Explained> freely(Evidence evidence) {
+    if (evidence.notes().size() < 3) {
+      return Optional.empty();
+    }
+    Optional<Explained> best =
+        FreeRhythms.propose(evidence).stream()
+            .map(f -> of(f.train(), evidence, f.logWeight(evidence.settings().get(0))))
+            .max((a, b) -> Double.compare(a.logWeight(), b.logWeight()));
+    double random =
+        Likelihoods.noRhythm(evidence) + Math.log(Posterior.NO_RHYTHM / Posterior.UNLISTED);
+    return best.filter(b -> b.logWeight() > random);
   }
 
   private static int loose(Chain.Link top, int notes) {
     int links = 0;
-    int missed = 0;
-    for (Chain.Link at = top; at != null; at = at.before) {
+    int first = top.pulse;
+    for (Chain.Link at : top.back()) {
       links++;
-      missed += at.before == null ? 0 : at.pulse - at.before.pulse - 1;
+      first = at.pulse;
     }
-    return notes - links + missed;
+    int pulses = top.pulse - first + 1;
+    return notes - links + pulses - links;
   }
 
   private static Optional<Rhythm> measured(Train train, Chain.Link top, Evidence stretch) {
-    double[] sums = new double[train.on().length];
+    double[] sums = new double[train.size()];
     int[] counts = new int[sums.length];
-    for (Chain.Link at = top; at != null; at = at.before) {
+    for (Chain.Link at : top.back()) {
       Evidence.Note note = stretch.notes().get(at.note);
       if (note.hasOff() && !note.onCut() && !note.offCut()) {
         int pulse = Math.floorMod(at.pulse, sums.length);
@@ -88,14 +110,5 @@ record Explained(
       lengths[i] = counts[i] == 0 ? Double.NaN : sums[i] / counts[i];
     }
     return Measured.rhythm(train, top.stretch(train), lengths);
-  }
-
-  List<SeenBlink> blinks(Evidence stretch) {
-    List<SeenBlink> blinks = new ArrayList<>();
-    for (int i = 0; i < linked.length; i++) {
-      Evidence.Note note = stretch.notes().get(i);
-      blinks.add(new SeenBlink(new Blink(note.on(), note.off()), Math.min(1, linked[i])));
-    }
-    return blinks;
   }
 }

@@ -76,10 +76,8 @@ final class Fit {
     before[0] = 0;
     double reach = train.on(train.last()) * train.high() + TRIGGER_SECONDS;
     Chain marked =
-        new Chain(
-            train, evidence, noise, -Math.log(TRIGGER_SECONDS), from, from + TRIGGER_SECONDS);
-    Chain unmarked =
-        new Chain(train, evidence, noise, Math.log(UNMARKED_RATE), from - reach, to);
+        new Chain(train, evidence, noise, -Math.log(TRIGGER_SECONDS), from, from + TRIGGER_SECONDS);
+    Chain unmarked = new Chain(train, evidence, noise, Math.log(UNMARKED_RATE), from - reach, to);
     for (int i = 0; i < count; i++) {
       before[i + 1] = Gauss.logAdd(before[i + 1], before[i]);
       after[i + 1] = Gauss.logAdd(after[i + 1], after[i]);

@@ -7,8 +7,8 @@ import lampwise.rhythm.Limits;
 
 /**
  * Rhythms that no sheet lists: one to ten blinks a cycle in one or two groups, with broad priors
- * (counts even, durations even in their logarithm). The recording proposes the values; each proposal
- * is weighed by the part of the prior that it uses up.
+ * (counts even, durations even in their logarithm). The recording proposes the values; each
+ * proposal is weighed by the part of the prior that it uses up.
  *
  * @param train the proposed train
  * @param logDensity logarithm of the prior density of its durations (but for the cycle, whose share
@@ -20,7 +20,8 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   private static final int MOST_BLINKS = 10;
   private static final double LEAST_CYCLE = 0.1;
   private static final double LOG_CYCLES = Math.log(Limits.CYCLE_MOST_SECONDS / LEAST_CYCLE);
-  private static final double LOG_APARTS = Math.log(Limits.APART_MOST_SECONDS / Limits.APART_LEAST_SECONDS);
+  private static final double LOG_APARTS =
+      Math.log(Limits.APART_MOST_SECONDS / Limits.APART_LEAST_SECONDS);
   private static final double LOG_PAUSES = Math.log(Limits.CYCLE_MOST_SECONDS / 0.2);
   private static final double LOG_LENGTHS =
       Math.log(Limits.CYCLE_MOST_SECONDS / Limits.BLINK_LEAST_SECONDS);
@@ -55,8 +56,9 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   private static void singles(Evidence evidence, List<FreeRhythms> proposals) {
     Choices cycles = Choices.grid(LEAST_CYCLE, Limits.CYCLE_MOST_SECONDS, 0.54);
     double widen = Math.exp(cycles.half());
-    for (double cycle : cycles.values()) {
-      double logWeight = -Math.log(MOST_BLINKS) - Math.log(cycles.values().length);
+    for (Choices.Value value : cycles.values()) {
+      double cycle = value.seconds();
+      double logWeight = -Math.log(MOST_BLINKS) - Math.log(cycles.values().size());
       Train train =
           new Train(
               new double[] {0},
@@ -110,8 +112,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     if (count == 1) {
       lengths[0] = usualLength(evidence);
       double share = cycleShare + logLengthShare(evidence);
-      proposals.add(
-          new FreeRhythms(train(new double[] {0}, lengths, cycle, share), 0, 0, 1));
+      proposals.add(new FreeRhythms(train(new double[] {0}, lengths, cycle, share), 0, 0, 1));
       return;
     }
     List<double[]> seen = new ArrayList<>();
@@ -221,7 +222,8 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   }
 
   private static double median(double[] values, int count) {
-    double[] known = Arrays.stream(values, 0, count).filter(v -> !Double.isNaN(v)).sorted().toArray();
+    double[] known =
+        Arrays.stream(values, 0, count).filter(v -> !Double.isNaN(v)).sorted().toArray();
     return known.length == 0 ? Double.NaN : known[known.length / 2];
   }
 

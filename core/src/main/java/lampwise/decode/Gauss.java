@@ -13,7 +13,7 @@ final class Gauss {
   private Gauss() {}
 
   private static double[] table() {
-    double[] table = new double[(int) TABLE_END * STEPS + 2];
+    double[] table = new double[((int) TABLE_END) * STEPS + 2];
     for (int i = 0; i < table.length; i++) {
       table[i] = upper(i / (double) STEPS);
     }

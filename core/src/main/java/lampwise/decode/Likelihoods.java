@@ -51,22 +51,22 @@ final class Likelihoods {
   }
 
   /**
-   * Logarithms of the likelihoods of a stretch, in the order of the priors, noise summed over. A few
-   * noise settings tell which candidates are hopeless; the others see them all.
+   * Logarithms of the likelihoods of a stretch, in the order of the priors, noise summed over. A
+   * few noise settings tell which candidates are hopeless; the others see them all.
    */
   double[] of(Evidence stretch) {
     int states = sheet.states().size();
-    Noise[] settings = stretch.settings();
+    List<Noise> settings = stretch.settings();
     List<FreeRhythms> free = FreeRhythms.propose(stretch);
     double[] sums = new double[states + 2];
     double[] probes = new double[states + 2];
     double best = noRhythm(stretch);
-    int step = Math.max(1, settings.length / 3);
+    int step = Math.max(1, settings.size() / 3);
     for (int i = 0; i <= states; i++) {
       double sum = Double.NEGATIVE_INFINITY;
       int count = 0;
-      for (int k = 0; k < settings.length; k += step) {
-        sum = Gauss.logAdd(sum, log(i, free, stretch, settings[k]));
+      for (int k = 0; k < settings.size(); k += step) {
+        sum = Gauss.logAdd(sum, log(i, free, stretch, settings.get(k)));
         count++;
       }
       sums[i] = sum;
@@ -78,12 +78,12 @@ final class Likelihoods {
         sums[i] = probes[i];
         continue;
       }
-      for (int k = 0; k < settings.length; k++) {
+      for (int k = 0; k < settings.size(); k++) {
         if (k % step != 0) {
-          sums[i] = Gauss.logAdd(sums[i], log(i, free, stretch, settings[k]));
+          sums[i] = Gauss.logAdd(sums[i], log(i, free, stretch, settings.get(k)));
         }
       }
-      sums[i] -= Math.log(settings.length);
+      sums[i] -= Math.log(settings.size());
     }
     sums[states + 1] = noRhythm(stretch);
     return sums;
@@ -117,7 +117,7 @@ final class Likelihoods {
     for (Window visible : way.stretches()) {
       double from = Math.max(visible.fromSeconds(), stretch.window().fromSeconds());
       double to = Math.min(visible.toSeconds(), stretch.window().toSeconds());
-      if (to > from || to == from && stretch.window().lengthSeconds() == 0) {
+      if (to > from || (to == from && stretch.window().lengthSeconds() == 0)) {
         Window inside = new Window(from, to);
         shown.add(inside);
         boolean triggered = way.triggered() && from == visible.fromSeconds();
@@ -168,8 +168,7 @@ final class Likelihoods {
     for (FreeRhythms free : proposals) {
       sum =
           Gauss.logAdd(
-              sum,
-              free.logWeight(noise) + Fit.logLikelihood(free.train(), stretch, noise, false));
+              sum, free.logWeight(noise) + Fit.logLikelihood(free.train(), stretch, noise, false));
     }
     return sum;
   }

@@ -209,7 +209,7 @@ record LitSpans(
     int pause = 0;
     for (int i = 0; i < seconds.length; i++) {
       boolean afterPause =
-          pause < pauses.size() && pauses.get(pause).toSeconds() == seconds[i] || i == 0;
+          i == 0 || (pause < pauses.size() && pauses.get(pause).toSeconds() == seconds[i]);
       if (afterPause && i > 0) {
         pause++;
       }
@@ -228,7 +228,9 @@ record LitSpans(
       } else if (!is && was) {
         if (afterPause) {
           // It went out while nothing was recorded: when is not known.
-          lit.add(new Evidence.Note(on, seconds[i - 1] > on ? seconds[i - 1] : Double.NaN, cut, true, 1));
+          lit.add(
+              new Evidence.Note(
+                  on, seconds[i - 1] > on ? seconds[i - 1] : Double.NaN, cut, true, 1));
         } else if (crossing > on) {
           lit.add(new Evidence.Note(on, crossing, cut, false, 1));
         }

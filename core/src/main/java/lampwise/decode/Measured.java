@@ -38,15 +38,43 @@ final class Measured {
     }
   }
 
+  /**
+   * What a stretch shows in which nothing repeats: dark, steady, or one or two blinks once. Empty
+   * if that cannot be said: a level that never changes, or a window that ends with the last blink.
+   */
+  static Optional<Rhythm> unrepeated(Evidence stretch) {
+    List<Evidence.Note> notes = stretch.notes();
+    if (notes.isEmpty()) {
+      return stretch.level() ? Optional.empty() : Optional.of(new Rhythm.Dark());
+    }
+    if (stretch.litThroughout()) {
+      return Optional.of(new Rhythm.Steady());
+    }
+    if (notes.size() > 2 || !stretch.stated()) {
+      return Optional.empty();
+    }
+    double[] on = new double[notes.size()];
+    double[] lengths = new double[on.length];
+    for (int i = 0; i < on.length; i++) {
+      Evidence.Note note = notes.get(i);
+      on[i] = note.on() - notes.get(0).on();
+      lengths[i] = note.onCut() || note.offCut() ? Double.NaN : note.length();
+    }
+    return rhythm(new Train(on, lengths, 0, 0, 1, 1, 0), 1, lengths);
+  }
+
   private static Cycle cycle(Train train, double stretch, double[] lengths) {
     int from = train.prelude();
-    int count = train.on().length - from;
+    int count = train.size() - from;
     double[] on = new double[count];
     for (int i = 0; i < count; i++) {
-      on[i] = stretch * (train.on()[from + i] - train.on()[from]);
+      on[i] = stretch * (train.on(from + i) - train.on(from));
     }
     double whole = train.cycleSeconds() * stretch;
-    if (count == 1 && train.repeats() && Double.isNaN(lengths[from]) && whole < RATE_BELOW_SECONDS) {
+    if (count == 1
+        && train.repeats()
+        && Double.isNaN(lengths[from])
+        && whole < RATE_BELOW_SECONDS) {
       double rate = round(1 / whole, 1);
       return new Cycle.Rated(new Rate(Rate.Form.EXACT, rate, rate, Rate.Per.SECOND));
     }
@@ -71,18 +99,16 @@ final class Measured {
       }
       parts.add(part(on, lengths[from + start], start, stop));
       double last = lengths[from + stop - 1];
-      end = on[stop - 1] + (Double.isNaN(last) ? Templates.USUAL_BLINK : last);
+      end = on[stop - 1] + (Double.isNaN(last) ? TrainBuilder.USUAL_BLINK : last);
       start = stop;
     }
     return new Cycle.Parts(
         parts,
-        train.repeats()
-            ? new Ending.Every(Length.exactly(coarse(whole)))
-            : new Ending.Once());
+        train.repeats() ? new Ending.Every(Length.exactly(coarse(whole))) : new Ending.Once());
   }
 
   private static boolean isSteady(double length, double whole, boolean repeats) {
-    return length > STEADY_SECONDS || repeats && length > 0.5 * whole;
+    return length > STEADY_SECONDS || (repeats && length > 0.5 * whole);
   }
 
   private static Part part(double[] on, double length, int start, int stop) {

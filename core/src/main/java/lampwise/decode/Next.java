@@ -3,17 +3,16 @@ package lampwise.decode;
 import java.util.OptionalDouble;
 
 /** What to do next: record once more, or check something. */
-public sealed interface Next permits Next.Record, Next.Check {
+public sealed interface Next permits Next.Watch, Next.Check {
   /**
    * Record once more.
    *
    * @param seconds how long, over zero
    * @param rateHz how many samples a second at least; empty where it does not matter
-   * @param target whether somebody should stand before it: {@code none}, {@code all} or {@code
-   *     any}
+   * @param target whether somebody should stand before it: {@code none}, {@code all} or {@code any}
    * @param how one sentence on how to do it
    */
-  record Record(double seconds, OptionalDouble rateHz, String target, String how) implements Next {}
+  record Watch(double seconds, OptionalDouble rateHz, String target, String how) implements Next {}
 
   /**
    * Check something.

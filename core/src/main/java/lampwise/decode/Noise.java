@@ -1,5 +1,8 @@
 package lampwise.decode;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * How blinks are noted: one setting of the noise, which is unknown and summed over.
  *
@@ -7,7 +10,8 @@ package lampwise.decode;
  * @param miss chance that a blink of the lamp is not noted
  * @param strays noted blinks that the lamp did not make, per second
  * @param late how much later than the lamp's going out the end of a blink is noted, seconds
- * @param lengthSd error of the noted length, standard deviation in seconds, for a blink of no length
+ * @param lengthSd error of the noted length, standard deviation in seconds, for a blink of no
+ *     length
  */
 record Noise(double sd, double miss, double strays, double late, double lengthSd) {
   /** Part of a blink's length that is added to the error of its noted length. */
@@ -21,15 +25,14 @@ record Noise(double sd, double miss, double strays, double late, double lengthSd
   private static final double[] STRAYS = {0.1 / 60, 0.3 / 60, 1 / 60.0, 3 / 60.0};
 
   /** The settings for blinks noted by people. */
-  static Noise[] ofPeople(double resolutionSeconds, boolean lengths) {
+  static List<Noise> ofPeople(double resolutionSeconds, boolean lengths) {
     double[] late = lengths ? new double[] {0, 0.12} : new double[] {0};
-    Noise[] settings = new Noise[10 * late.length];
-    int count = 0;
+    List<Noise> settings = new ArrayList<>();
     for (double delay : late) {
       for (int i = 0; i < SD.length; i++) {
         for (int j = Math.max(0, i - 1); j <= Math.min(SD.length - 1, i + 1); j++) {
           double sd = Math.sqrt(SD[i] * SD[i] + resolutionSeconds * resolutionSeconds / 12);
-          settings[count++] = new Noise(sd, MISS[j], STRAYS[j], delay, 0.03 + sd);
+          settings.add(new Noise(sd, MISS[j], STRAYS[j], delay, 0.03 + sd));
         }
       }
     }
@@ -37,13 +40,12 @@ record Noise(double sd, double miss, double strays, double late, double lengthSd
   }
 
   /** The settings for blinks found in a light curve with this time between samples. */
-  static Noise[] ofSensor(double periodSeconds) {
+  static List<Noise> ofSensor(double periodSeconds) {
     double grid = Math.max(periodSeconds / Math.sqrt(12), 0.002);
-    Noise[] settings = new Noise[4];
-    int count = 0;
+    List<Noise> settings = new ArrayList<>();
     for (double sd : new double[] {grid, 2.5 * grid}) {
-      settings[count++] = new Noise(sd, 0.004, 0.05 / 60, 0, 2 * sd);
-      settings[count++] = new Noise(sd, 0.06, 1 / 60.0, 0, 2 * sd);
+      settings.add(new Noise(sd, 0.004, 0.05 / 60, 0, 2 * sd));
+      settings.add(new Noise(sd, 0.06, 1 / 60.0, 0, 2 * sd));
     }
     return settings;
   }

@@ -42,8 +42,7 @@ final class Segmenter {
    * @param poorly whether no state explains the recording well, so that changes are looked for
    *     between blinks too
    */
-  static List<Window> stretches(
-      Evidence evidence, Marks marks, boolean poorly, Scorer scorer) {
+  static List<Window> stretches(Evidence evidence, Marks marks, boolean poorly, Scorer scorer) {
     Window window = evidence.window();
     List<Place> places = places(evidence, marks, poorly);
     if (places.isEmpty()) {
@@ -102,14 +101,12 @@ final class Segmenter {
     if (poorly && gaps > 2) {
       int step = Math.max(1, (gaps + MOST_PLACES - 1) / MOST_PLACES);
       for (int i = step; i < gaps; i += step) {
-        double middle =
-            0.5 * (evidence.notes().get(i).on() + evidence.notes().get(i + 1).on());
+        double middle = 0.5 * (evidence.notes().get(i).on() + evidence.notes().get(i + 1).on());
         places.add(new Place(middle, ANYWHERE));
       }
     }
     Window window = evidence.window();
-    places.removeIf(
-        p -> !(p.seconds() > window.fromSeconds() && p.seconds() < window.toSeconds()));
+    places.removeIf(p -> !(p.seconds() > window.fromSeconds() && p.seconds() < window.toSeconds()));
     places.sort((a, b) -> Double.compare(a.seconds(), b.seconds()));
     for (int i = places.size() - 1; i > 0; i--) {
       if (places.get(i).seconds() - places.get(i - 1).seconds() < 1e-9) {

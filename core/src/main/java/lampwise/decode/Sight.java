@@ -41,7 +41,8 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
       return unreadable("no blink was noted, and it is not said how long the lamp was watched");
     }
     if (!stated && log.blinks().size() == 1) {
-      return unreadable("there is one blink only, and it is not said how long the lamp was watched");
+      return unreadable(
+          "there is one blink only, and it is not said how long the lamp was watched");
     }
     double from = window.get().fromSeconds();
     double to = window.get().toSeconds();
@@ -61,9 +62,10 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
         lengths |= blink.hasOff();
       }
     }
-    Noise[] settings = Noise.ofPeople(resolution(times), lengths);
+    List<Noise> settings = Noise.ofPeople(resolution(times), lengths);
     return new Sight(
-        Optional.of(new Evidence(window.get(), notes, log.marks().covered(), settings, false)),
+        Optional.of(
+            new Evidence(window.get(), notes, log.marks().covered(), settings, stated, false)),
         "",
         List.of());
   }
@@ -130,9 +132,9 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
       notes.add("mostly lit; dark " + list(darkBetween(spans.lit(), inside)));
     }
     boolean level = constant && curve.marks().covered().isEmpty();
-    Noise[] settings = Noise.ofSensor(spans.periodSeconds());
+    List<Noise> settings = Noise.ofSensor(spans.periodSeconds());
     return new Sight(
-        Optional.of(new Evidence(inside, spans.lit(), blind, settings, level)), "", notes);
+        Optional.of(new Evidence(inside, spans.lit(), blind, settings, true, level)), "", notes);
   }
 
   private static List<Window> darkBetween(List<Evidence.Note> lit, Window window) {

@@ -1,29 +1,75 @@
 package lampwise.decode;
 
 /**
- * A concrete pulse train: what a lamp of one rhythm does when every duration has a value. Pulses are
- * numbered; those of a repeating train without prelude run without border to both sides, number 0
- * being the first of a cycle. Everything may run faster or slower by one factor, the stretch, which
- * is uniform between two borders (the unit's clock, and a range of rates or cycles).
- *
- * @param on starts in seconds: first the pulses of the prelude, then those of one cycle; the start
- *     of the train is at 0
- * @param length how long each pulse lasts, NaN where unknown
- * @param prelude how many pulses come once before the cycle
- * @param cycleSeconds the time after which the cycle repeats; 0 if it does not
- * @param low the lower border of the stretch
- * @param high the upper border of the stretch, above the lower one
- * @param logWeight logarithm of the share of its rhythm's prior that this train stands for
+ * A concrete pulse train: what a lamp of one rhythm does when every duration has a value. Pulses
+ * are numbered; those of a repeating train without prelude run without border to both sides, number
+ * 0 being the first of a cycle. Everything may run faster or slower by one factor, the stretch,
+ * which is uniform between two borders (the unit's clock, and a range of rates or cycles).
  */
-record Train(
-    double[] on,
-    double[] length,
-    int prelude,
-    double cycleSeconds,
-    double low,
-    double high,
-    double logWeight) {
+final class Train {
   private static final int NO_BORDER = Integer.MAX_VALUE / 2;
+
+  private final double[] on;
+  private final double[] length;
+  private final int prelude;
+  private final double cycleSeconds;
+  private final double low;
+  private final double high;
+  private final double logWeight;
+
+  /**
+   * Makes one of arrays that nobody changes afterwards.
+   *
+   * @param on starts in seconds: first the pulses of the prelude, then those of one cycle; the
+   *     start of the train is at 0
+   * @param length how long each pulse lasts, NaN where unknown
+   * @param prelude how many pulses come once before the cycle
+   * @param cycleSeconds the time after which the cycle repeats; 0 if it does not
+   * @param low the lower border of the stretch
+   * @param high the upper border of the stretch, above the lower one
+   * @param logWeight logarithm of the share of its rhythm's prior that this train stands for
+   */
+  Train(
+      double[] on,
+      double[] length,
+      int prelude,
+      double cycleSeconds,
+      double low,
+      double high,
+      double logWeight) {
+    this.on = on;
+    this.length = length;
+    this.prelude = prelude;
+    this.cycleSeconds = cycleSeconds;
+    this.low = low;
+    this.high = high;
+    this.logWeight = logWeight;
+  }
+
+  /** Pulses of the prelude and of one cycle. */
+  int size() {
+    return on.length;
+  }
+
+  int prelude() {
+    return prelude;
+  }
+
+  double cycleSeconds() {
+    return cycleSeconds;
+  }
+
+  double low() {
+    return low;
+  }
+
+  double high() {
+    return high;
+  }
+
+  double logWeight() {
+    return logWeight;
+  }
 
   boolean repeats() {
     return cycleSeconds > 0;
@@ -47,7 +93,7 @@ record Train(
   /** Start of a pulse. */
   double on(int pulse) {
     int index = pulse - prelude;
-    if (index < 0 && prelude > 0 || !repeats()) {
+    if ((index < 0 && prelude > 0) || !repeats()) {
       return on[pulse];
     }
     int cycle = Math.floorDiv(index, perCycle());
@@ -57,7 +103,7 @@ record Train(
   /** Length of a pulse, NaN if unknown. */
   double length(int pulse) {
     int index = pulse - prelude;
-    if (index < 0 && prelude > 0 || !repeats()) {
+    if ((index < 0 && prelude > 0) || !repeats()) {
       return length[pulse];
     }
     return length[prelude + Math.floorMod(index, perCycle())];
@@ -70,9 +116,5 @@ record Train(
     double[] starts = java.util.Arrays.copyOfRange(on, prelude, on.length);
     double[] lengths = java.util.Arrays.copyOfRange(length, prelude, length.length);
     return new Train(starts, lengths, 0, cycleSeconds, low, high, logWeight);
-  }
-
-  Train weighing(double logWeight) {
-    return new Train(on, length, prelude, cycleSeconds, low, high, logWeight);
   }
 }

@@ -54,9 +54,7 @@ final class Verdicts {
       }
     }
     return new Verdict.Undecided(
-        open,
-        "more than one state fits what was seen",
-        Advice.settle(sheet, open, marks, curve));
+        open, "more than one state fits what was seen", Advice.settle(sheet, open, marks, curve));
   }
 
   private static List<Nearest> nearest(

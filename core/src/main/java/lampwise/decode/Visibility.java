@@ -55,7 +55,8 @@ record Visibility(double probability, List<Window> stretches, boolean triggered)
     if (marks.targets().knowledge() == Targets.Knowledge.KNOWN) {
       List<Window> with = clip(marks.targets().spans(), window);
       List<Window> stretches = present ? with : between(with, window);
-      boolean cameLater = present && !with.isEmpty() && with.get(0).fromSeconds() > window.fromSeconds();
+      boolean cameLater =
+          present && !with.isEmpty() && with.get(0).fromSeconds() > window.fromSeconds();
       return List.of(new Visibility(1, stretches, cameLater));
     }
     double there =
@@ -85,8 +86,7 @@ record Visibility(double probability, List<Window> stretches, boolean triggered)
       if (event.kind() == kind && event.atSeconds() <= window.toSeconds()) {
         double from = Math.max(event.atSeconds(), window.fromSeconds());
         boolean inside = event.atSeconds() >= window.fromSeconds();
-        return List.of(
-            new Visibility(1, List.of(new Window(from, window.toSeconds())), inside));
+        return List.of(new Visibility(1, List.of(new Window(from, window.toSeconds())), inside));
       }
     }
     return open(EVENT_UNMARKED, window);
@@ -115,7 +115,7 @@ record Visibility(double probability, List<Window> stretches, boolean triggered)
       }
       from = Math.max(from, stretch.toSeconds());
     }
-    if (window.toSeconds() > from || rest.isEmpty() && stretches.isEmpty()) {
+    if (window.toSeconds() > from || (rest.isEmpty() && stretches.isEmpty())) {
       rest.add(new Window(from, window.toSeconds()));
     }
     return rest;

@@ -8,7 +8,7 @@ import java.util.List;
  *
  * @param numbers how many cells hold a number or a clock time
  * @param others how many cells hold something else that is not a missing value
- * @param clock whether the cells are clock times
+ * @param clock whether most of the numbers are clock times
  * @param decimals whether a number is written with decimals
  * @param up how many steps from row to row go up
  * @param down how many go down
@@ -37,7 +37,7 @@ record ColumnSample(
     int others = 0;
     int up = 0;
     int down = 0;
-    boolean clock = false;
+    int clocks = 0;
     boolean decimals = false;
     double before = Double.NaN;
     for (List<String> row : rows) {
@@ -45,7 +45,7 @@ record ColumnSample(
       double value = mark.parse(cell);
       if (!Double.isFinite(value) && cell.indexOf(':') > 0) {
         value = clockSeconds(cell);
-        clock |= Double.isFinite(value);
+        clocks += Double.isFinite(value) ? 1 : 0;
       }
       if (!Double.isFinite(value)) {
         others += Numbers.isMissing(cell) ? 0 : 1;
@@ -66,7 +66,7 @@ record ColumnSample(
       rising[i] = Math.abs(rising[i] - median);
     }
     return new ColumnSample(
-        numbers, others, clock, decimals, up, down, median, median(rising) / median);
+        numbers, others, clocks * 2 > numbers, decimals, up, down, median, median(rising) / median);
   }
 
   /** Whether it is a column of numbers or clock times. */

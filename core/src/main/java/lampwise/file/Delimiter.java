@@ -67,15 +67,22 @@ enum Delimiter {
     return blanks > 0 && blanks >= enough ? BLANKS : COMMA;
   }
 
-  /** The cells of a line without quotes, trimmed; an empty last cell is left out. */
+  /** The cells of a line, trimmed and out of their quotes; an empty last cell is left out. */
   List<String> split(String line) {
     List<String> cells = new ArrayList<>();
     int at = rowStart(line, 0, line.length());
     while (at < line.length()) {
-      cells.add(line.substring(at, cellEnd(line, at, line.length())).strip());
+      cells.add(cell(line, at, line.length()));
       at = nextCell(line, at, line.length());
     }
     return cells;
+  }
+
+  /** The cell that starts at a place, trimmed and out of its quotes. */
+  String cell(String text, int from, int end) {
+    String cell = text.substring(from, cellEnd(text, from, end)).strip();
+    boolean quoted = cell.length() > 1 && cell.startsWith("\"") && cell.endsWith("\"");
+    return quoted ? cell.substring(1, cell.length() - 1).replace("\"\"", "\"").strip() : cell;
   }
 
   /** Where the first cell of a line starts. */

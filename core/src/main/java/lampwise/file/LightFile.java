@@ -185,7 +185,9 @@ final class LightFile {
       throw table.fault(
           row,
           columns.time(),
-          cell.isEmpty() ? "the time is missing; expected a number" : e.getMessage());
+          cell.isEmpty()
+              ? "the time is missing; expected a number"
+              : String.valueOf(e.getMessage()));
     }
     throw table.fault(
         row, columns.time(), Numbers.quote(cell) + " is not written like the times before it");

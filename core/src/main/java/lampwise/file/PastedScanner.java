@@ -119,7 +119,7 @@ final class PastedScanner {
       role = Role.UNSAID;
       return true;
     } catch (TimeText.Fault e) {
-      throw source.fault(line, column, e.getMessage());
+      throw source.fault(line, column, String.valueOf(e.getMessage()));
     }
   }
 

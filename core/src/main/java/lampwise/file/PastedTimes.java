@@ -141,10 +141,10 @@ final class PastedTimes {
 
   /** Which of the text's times is 0 of the recording. */
   private double zero(TimeOrder.Ordered ordered) {
-    if (ordered.seconds().length == 0) {
+    if (ordered.seconds().isEmpty()) {
       return 0;
     }
-    double first = ordered.seconds()[0];
+    double first = ordered.seconds().get(0);
     boolean clock = ordered.times().stream().anyMatch(t -> t.time().isClock() && !t.time().gap());
     if (!clock && first < RecordingClock.OWN_ZERO_BELOW_SECONDS) {
       return 0;
@@ -156,8 +156,8 @@ final class PastedTimes {
   }
 
   private RecordingClock clock(TimeOrder.Ordered ordered, double zero) {
-    double[] seconds = ordered.seconds();
-    if (seconds.length == 0) {
+    List<Double> seconds = ordered.seconds();
+    if (seconds.isEmpty()) {
       return RecordingClock.empty();
     }
     Writing writing = Writing.NUMBER;
@@ -170,16 +170,16 @@ final class PastedTimes {
         writing,
         perSecond,
         zero,
-        Numbers.tidy(seconds[0] - zero),
-        Numbers.tidy(seconds[seconds.length - 1] - zero));
+        Numbers.tidy(seconds.get(0) - zero),
+        Numbers.tidy(seconds.get(seconds.size() - 1) - zero));
   }
 
   private List<Blink> blinks(TimeOrder.Ordered ordered, double zero) throws FileException {
-    double[] seconds = ordered.seconds();
+    List<Double> seconds = ordered.seconds();
     List<Blink> blinks = new ArrayList<>();
     int doubled = 0;
     int endless = 0;
-    for (int i = 0; i < seconds.length; i++) {
+    for (int i = 0; i < seconds.size(); i++) {
       PastedTime time = ordered.times().get(i);
       if (time.role() == Role.OFF) {
         throw source.fault(
@@ -187,11 +187,11 @@ final class PastedTimes {
             time.column(),
             "off " + Numbers.quote(time.word()) + " has no on before it");
       }
-      double on = Numbers.tidy(seconds[i] - zero);
+      double on = Numbers.tidy(seconds.get(i) - zero);
       double off = Double.NaN;
-      if (i + 1 < seconds.length && ordered.times().get(i + 1).role() == Role.OFF) {
+      if (i + 1 < seconds.size() && ordered.times().get(i + 1).role() == Role.OFF) {
         i++;
-        off = Numbers.tidy(seconds[i] - zero);
+        off = Numbers.tidy(seconds.get(i) - zero);
       }
       if (!blinks.isEmpty() && blinks.get(blinks.size() - 1).onSeconds() == on) {
         doubled++;

@@ -1,6 +1,6 @@
 package lampwise.file;
 
-/** A row of a text without quotes: the line that is being looked at, cut where it is asked. */
+/** A row that is one line: the line that is being looked at, cut where it is asked. */
 final class PlainRow implements Row {
   private final String text;
   private final Lines lines;
@@ -18,9 +18,7 @@ final class PlainRow implements Row {
     for (int i = 0; i < column && at < lines.end(); i++) {
       at = delimiter.nextCell(text, at, lines.end());
     }
-    return at < lines.end()
-        ? text.substring(at, delimiter.cellEnd(text, at, lines.end())).strip()
-        : "";
+    return at < lines.end() ? delimiter.cell(text, at, lines.end()) : "";
   }
 
   @Override

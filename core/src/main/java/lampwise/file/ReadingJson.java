@@ -229,7 +229,7 @@ public final class ReadingJson {
       return;
     }
     json.writeObjectFieldStart("next");
-    if (next.get() instanceof Next.Record record) {
+    if (next.get() instanceof Next.Watch record) {
       json.writeStringField("kind", "record");
       quantity(json, "seconds", record.seconds());
       quantity(json, "rate_hz", record.rateHz().orElse(Double.NaN));

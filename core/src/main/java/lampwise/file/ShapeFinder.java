@@ -113,6 +113,9 @@ final class ShapeFinder {
                   + " add --as spans or --as levels (or --as times)";
       throw source.fault(0, 0, "two columns of rising numbers " + fits);
     }
+    if (order.down() == 0 && order.up() > 0) {
+      return Shape.TIMES; // a word among rising times
+    }
     ColumnSample first = ColumnSample.of(table.sample(), 0, table.decimals());
     ColumnSample second = ColumnSample.of(table.sample(), 1, table.decimals());
     if (first.isCounter() && second.isRising() && second.down() == 0) {

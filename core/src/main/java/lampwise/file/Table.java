@@ -179,8 +179,19 @@ final class Table {
     return source.fault(lines.line(), Math.min(at, lines.end()) - lines.start() + 1, message);
   }
 
+  /** Whether there are quotes below the first line, or that line does not close its own. */
   private static boolean isQuoted(SourceText source) {
-    return source.text().indexOf('"') >= 0;
+    String text = source.text();
+    int last = text.lastIndexOf('"');
+    Lines lines = Lines.content(text);
+    if (last < 0 || !lines.next()) {
+      return false;
+    }
+    int quotes = 0;
+    for (int i = lines.start(); i < lines.end(); i++) {
+      quotes += text.charAt(i) == '"' ? 1 : 0;
+    }
+    return last >= lines.end() || quotes % 2 == 1;
   }
 
   private static List<List<String>> firstRows(
@@ -207,7 +218,7 @@ final class Table {
     try {
       QuotedRows.forEach(source.text(), delimiter, taker);
     } catch (QuotedRows.Fault e) {
-      throw fault(source, delimiter, e.row(), 0, e.getMessage());
+      throw fault(source, delimiter, e.row(), 0, String.valueOf(e.getMessage()));
     }
   }
 

@@ -1,6 +1,7 @@
 package lampwise.file;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import lampwise.file.PastedTime.Role;
@@ -19,7 +20,7 @@ final class TimeOrder {
    * @param seconds their seconds; a day more after midnight
    * @param notes what had to be done
    */
-  record Ordered(List<PastedTime> times, double[] seconds, List<String> notes) {}
+  record Ordered(List<PastedTime> times, List<Double> seconds, List<String> notes) {}
 
   /**
    * Orders times: as they stand, over one midnight, or wholly reversed.
@@ -41,9 +42,11 @@ final class TimeOrder {
     for (List<Integer> order : List.of(asIs, byBlink, backwards)) {
       double[] rising = pick(seconds, order);
       boolean overMidnight = !isRising(rising);
-      if (!overMidnight || addMidnight(times, rising)) {
+      boolean fits = !overMidnight || addMidnight(times, rising);
+      if (fits && (order == asIs || !leapsHalfADay(times, rising))) {
         List<PastedTime> ordered = order.stream().map(times::get).toList();
-        return new Ordered(ordered, rising, notes(order != asIs, overMidnight));
+        return new Ordered(
+            ordered, Arrays.stream(rising).boxed().toList(), notes(order != asIs, overMidnight));
       }
     }
     throw stepBack(source, times, seconds);
@@ -84,6 +87,16 @@ final class TimeOrder {
       }
     }
     return true;
+  }
+
+  /** Whether clock times are so far apart that they do not look like a list of one visit. */
+  private static boolean leapsHalfADay(List<PastedTime> times, double[] seconds) {
+    double longest = 0;
+    for (int i = 1; i < seconds.length; i++) {
+      longest = Math.max(longest, seconds[i] - seconds[i - 1]);
+    }
+    return longest > RecordingClock.DAY / 2
+        && times.stream().anyMatch(time -> time.time().writing() == TimeText.Writing.HOURS);
   }
 
   /** Adds a day after the only step down, if all are clock times and it looks like midnight. */

@@ -13,7 +13,8 @@ import java.util.Optional;
 public record BlinkLog(Origin origin, Marks marks, List<Blink> blinks) implements Recording {
   /** Keeps a sorted copy of the blinks. */
   public BlinkLog {
-    blinks = blinks.stream().sorted((a, b) -> Double.compare(a.onSeconds(), b.onSeconds())).toList();
+    blinks =
+        blinks.stream().sorted((a, b) -> Double.compare(a.onSeconds(), b.onSeconds())).toList();
   }
 
   /**

@@ -43,7 +43,10 @@ public final class LightCurve implements Recording {
       Origin origin, Marks marks, Lit lit, double[] seconds, double[] levels) {
     if (seconds.length != levels.length) {
       throw new RecordingException(
-          "a light curve needs as many levels as times: " + levels.length + " and " + seconds.length);
+          "a light curve needs as many levels as times: "
+              + levels.length
+              + " and "
+              + seconds.length);
     }
     for (int i = 0; i < seconds.length; i++) {
       RecordingException.finite(seconds[i], "the time of sample " + (i + 1));

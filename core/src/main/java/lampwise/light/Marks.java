@@ -16,7 +16,8 @@ public record Marks(
     Optional<Window> window, Targets targets, List<Event> events, List<Window> covered) {
   /** Keeps sorted copies of the lists. */
   public Marks {
-    events = events.stream().sorted((a, b) -> Double.compare(a.atSeconds(), b.atSeconds())).toList();
+    events =
+        events.stream().sorted((a, b) -> Double.compare(a.atSeconds(), b.atSeconds())).toList();
     covered =
         covered.stream()
             .sorted((a, b) -> Double.compare(a.fromSeconds(), b.fromSeconds()))

@@ -26,7 +26,8 @@ public record Targets(Knowledge knowledge, List<TargetSpan> spans) {
    * @throws RecordingException if spans are given without being known
    */
   public Targets {
-    spans = spans.stream().sorted((a, b) -> Double.compare(a.fromSeconds(), b.fromSeconds())).toList();
+    spans =
+        spans.stream().sorted((a, b) -> Double.compare(a.fromSeconds(), b.fromSeconds())).toList();
     if (knowledge != Knowledge.KNOWN && !spans.isEmpty()) {
       throw new RecordingException("target spans are given, so targets are known");
     }

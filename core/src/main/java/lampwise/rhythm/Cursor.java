@@ -110,7 +110,7 @@ final class Cursor {
     if ((token.is("long") || token.is("short")) && Words.PAUSES.contains(ahead(1).text())) {
       return pause(1);
     }
-    if (token.is("no")) {
+    if (token.is("no") && words.contains("dark")) {
       return replace(token, ahead(1), "no light is said \"dark\"", "dark");
     }
     boolean known = token.isNumber() || Words.GRAMMAR.contains(token.text());

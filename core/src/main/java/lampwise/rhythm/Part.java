@@ -16,7 +16,8 @@ public sealed interface Part permits Part.Blinks, Part.RatedFor, Part.Lit, Part.
       implements Part {}
 
   /**
-   * Blinks at a rate for some time.
+   * Blinks at a rate for some time: the first at once, and all that begin before the time is over.
+   * What follows follows the last of them.
    *
    * @param rate the rate
    * @param length for how long

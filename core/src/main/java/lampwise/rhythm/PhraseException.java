@@ -44,7 +44,8 @@ public final class PhraseException extends Exception {
   }
 
   /**
-   * The nearest right spelling.
+   * The nearest right spelling: a whole phrase in canonical form if putting right one fault after
+   * another leads to one, else the right words for the place of the fault.
    *
    * @return a phrase or a part of one; empty if there is none
    */

@@ -11,7 +11,9 @@ public sealed interface Rhythm permits Rhythm.Dark, Rhythm.Steady, Rhythm.Blinki
   record Steady() implements Rhythm {}
 
   /**
-   * Blinks in some order, perhaps after something that happens once.
+   * Blinks in some order, perhaps after something that happens once. A prelude may be followed by a
+   * lamp that stays as it is: a repeating cycle of one {@link Part.Lit} or {@link Part.Unlit}
+   * without length.
    *
    * @param prelude what comes once before the cycle; empty if nothing does
    * @param cycle what comes then

@@ -50,7 +50,15 @@ class LightFileTest {
         "time;lux\n23:59:59.900;12.4\n00:00:00.081;15.3\n00:00:00.262;12.4",
         "time,lux\n00:01.000,12.4\n00:01.181,15.3\n00:01.362,12.4",
         "t,accX,light,pressure\n0,0.1,12.4,1\n0.1,9,,1\n.181,.1,15.3,\n.362,,12.4,2",
-        "time,lux\n0.000,12.4\n0.1,NaN\n0.181,15.3\n0.2,Infinity\n0.3,null\n0.31,-\n0.362,12.4\n0.4",
+        "time,lux\n"
+            + "0.000,12.4\n"
+            + "0.1,NaN\n"
+            + "0.181,15.3\n"
+            + "0.2,Infinity\n"
+            + "0.3,null\n"
+            + "0.31,-\n"
+            + "0.362,12.4\n"
+            + "0.4",
         "time,lux\n0.000,12.4\n0.362,12.4\n0.181,15.3\n0.362,12.4\n0.362,12.4\n",
         "lux,duty,time\n12.4,0,0\n15.3,0,181\n12.4,0,362"
       })
@@ -110,8 +118,7 @@ class LightFileTest {
 
   @Test
   void sortsRowsAroundMidnight() throws Exception {
-    LightCurve curve =
-        curve("time,lux\n23:59:59.8,1\n00:00:00.1,3\n23:59:59.9,2\n00:00:00.3,4\n");
+    LightCurve curve = curve("time,lux\n23:59:59.8,1\n00:00:00.1,3\n23:59:59.9,2\n00:00:00.3,4\n");
     assertArrayEquals(new double[] {0, 0.1, 0.3, 0.5}, seconds(curve), 1e-9);
     assertArrayEquals(new double[] {1, 2, 3, 4}, levels(curve));
   }
@@ -128,8 +135,7 @@ class LightFileTest {
   @Test
   void readsLatinHeaders() throws Exception {
     byte[] content = "Temps (s);\u00C9clairement (lx)\n0,0;12,4\n0,2;15,3\n".getBytes(ISO_8859_1);
-    LightCurve curve =
-        assertInstanceOf(LightCurve.class, Readings.read(content, said()));
+    LightCurve curve = assertInstanceOf(LightCurve.class, Readings.read(content, said()));
     assertArrayEquals(new double[] {12.4, 15.3}, levels(curve));
     assertNote(curve, "Latin-1");
     assertNote(curve("time (\u00B5s),lux\n0,1\n200000,2"), "target likely");

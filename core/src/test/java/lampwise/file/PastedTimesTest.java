@@ -121,8 +121,7 @@ class PastedTimesTest {
 
   @Test
   void takesTheUnitOfPlainNumbersFromTheOption() throws Exception {
-    assertArrayEquals(
-        new double[] {0.3, 3.5}, starts(log("300 3500", said().unit(Unit.MS))));
+    assertArrayEquals(new double[] {0.3, 3.5}, starts(log("300 3500", said().unit(Unit.MS))));
   }
 
   @Test

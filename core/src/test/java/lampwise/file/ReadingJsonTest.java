@@ -112,7 +112,7 @@ class ReadingJsonTest {
 
   @Test
   void bothFormsOfNext() throws IOException {
-    Next again = new Next.Record(45, OptionalDouble.empty(), "none", "watch it");
+    Next again = new Next.Watch(45, OptionalDouble.empty(), "none", "watch it");
     String record = json(reading(new Verdict.Undecided(List.of(), "too short", again), List.of()));
     assertTrue(
         record.contains(
@@ -147,7 +147,7 @@ class ReadingJsonTest {
   @Test
   void numbersThatAreNoneAreNeverWritten() throws IOException {
     Verdict verdict = new Verdict.Decoded("resting", Double.NaN, WHOLE);
-    Next again = new Next.Record(Double.NaN, OptionalDouble.of(Double.NaN), "any", "");
+    Next again = new Next.Watch(Double.NaN, OptionalDouble.of(Double.NaN), "any", "");
     for (Verdict each : List.of(verdict, new Verdict.Unreadable("why", again))) {
       String json =
           json(

@@ -41,8 +41,7 @@ final class Readings {
     }
 
     Said as(ReadOptions.Shape value) {
-      return new Said(
-          Optional.of(value), column, time, unit, from, to, targets, events, covered);
+      return new Said(Optional.of(value), column, time, unit, from, to, targets, events, covered);
     }
 
     Said column(String value) {
@@ -62,7 +61,8 @@ final class Readings {
     }
 
     Said to(String value) {
-      return new Said(shape, column, time, unit, from, Optional.of(value), targets, events, covered);
+      return new Said(
+          shape, column, time, unit, from, Optional.of(value), targets, events, covered);
     }
 
     Said targets(String... values) {
@@ -79,16 +79,7 @@ final class Readings {
 
     ReadOptions options() {
       return new ReadOptions(
-          shape,
-          column,
-          time,
-          unit,
-          LightCurve.Lit.BRIGHTER,
-          from,
-          to,
-          targets,
-          events,
-          covered);
+          shape, column, time, unit, LightCurve.Lit.BRIGHTER, from, to, targets, events, covered);
     }
   }
 

@@ -182,6 +182,8 @@ class PhraseTest {
         "1 blink every 90 to 120 s | 1 blink every 90 to 120 s",
         "1 blink of 60 to 100 ms every 2 s | 1 blink of 0.06 to 0.1 s every 2 s",
         "1 blink of 60 to 90 ms every 2 s | 1 blink of 60 to 90 ms every 2 s",
+        "steady 0.1 s then dark 0.2 s every 0.3 s | steady 0.1 s then dark 0.2 s every 0.3 s",
+        "steady 0.7 s then dark 0.1 s every 0.8 s | steady 0.7 s then dark 0.1 s every 0.8 s",
         "1 blink every over 7200 s | 1 blink every over 2 h",
         "1 blink every under 0.05 s | 1 blink every under 50 ms",
         "0.0000001 blinks per minute | 0.0000001 blinks per minute",

@@ -3,6 +3,7 @@ package lampwise.rhythm;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
 
 import java.util.ArrayList;
 import java.util.Collections;
@@ -85,6 +86,7 @@ class SameLampTest {
         "first steady 5 s afterwards 1 blink every 10 s | first steady 6 s afterwards 1 blink"
             + " every 10 s",
         "first dark 5 s afterwards 1 blink every 10 s | 1 blink every 10 s",
+        "first dark 5 s afterwards blinks | first dark 6 s afterwards blinks",
         "first 3 blinks afterwards steady | first 3 blinks afterwards dark",
         "3 blinks then 2 blinks every 12 s | 3 blinks then 2 blinks every 13 s",
         "3 blinks then 2 blinks every 12 s | 3 blinks then 2 blinks repeating",
@@ -132,8 +134,42 @@ class SameLampTest {
     assertTrue(LampForm.of(rhythm).same(LampForm.of(Phrase.parse(Phrase.print(rhythm)))));
   }
 
+  /** Few enough lamps that many of them are the same. */
+  @Provide
+  Arbitrary<Rhythm> fewLamps() {
+    return Arbitraries.of(
+            "1 blink every 1 s",
+            "60 blinks per minute",
+            "2 blinks 1 s apart every 2 s",
+            "1 blink of 0.5 s every 1 s",
+            "steady 0.5 s then dark 0.5 s",
+            "dark 500 ms then 1 blink of 500 ms",
+            "2 blinks of 0.5 s 1 s apart then dark 0.5 s",
+            "1 blink repeating",
+            "1 blink once",
+            "first 1 blink afterwards dark")
+        .map(SameLampTest::parsed);
+  }
+
+  private static Rhythm parsed(String phrase) {
+    try {
+      return Phrase.parse(phrase);
+    } catch (PhraseException refused) {
+      return fail(refused);
+    }
+  }
+
+  @Property(tries = 1000)
+  void theAnswerIsTheSameBothWaysRoundAndGoesOnFromLampToLamp(
+      @ForAll("fewLamps") Rhythm a, @ForAll("fewLamps") Rhythm b, @ForAll("fewLamps") Rhythm c) {
+    assertEquals(Rhythms.sameLamp(a, b), Rhythms.sameLamp(b, a));
+    if (Rhythms.sameLamp(a, b)) {
+      assertEquals(Rhythms.sameLamp(a, c), Rhythms.sameLamp(b, c));
+    }
+  }
+
   @Property
-  void theAnswerIsTheSameBothWaysRound(@ForAll("rhythms") Rhythm a, @ForAll("rhythms") Rhythm b) {
+  void twoLampsAreTheSameBothWaysRound(@ForAll("rhythms") Rhythm a, @ForAll("rhythms") Rhythm b) {
     assertEquals(Rhythms.sameLamp(a, b), Rhythms.sameLamp(b, a));
   }
 

@@ -1,0 +1,113 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import lampwise.light.LightCurve;
+import lampwise.light.Recording;
+import lampwise.light.Window;
+import lampwise.rhythm.Rhythm;
+import lampwise.sheet.CodeSheet;
+
+/**
+ * One recording, cut where the lamp's state changes, each stretch with its answer.
+ *
+ * @param segments the stretches, in order, at least one
+ * @param main the one that covers most of the window outside target spans
+ * @param blinks the blinks, each with its chance to belong to its stretch's likeliest state
+ */
+record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
+  /** A state that leaves this share of the blinks without partner explains them poorly. */
+  private static final double POORLY = 0.34;
+
+  static Stretches of(CodeSheet sheet, Recording recording, Evidence evidence, int number) {
+    Likelihoods likelihoods = new Likelihoods(sheet, evidence, recording.marks());
+    double[] whole = likelihoods.whole();
+    List<Candidate> candidates = Posterior.candidates(sheet, whole);
+    Optional<Explained> explained = explain(sheet, likelihoods, evidence, candidates);
+    boolean poorly =
+        explained.isEmpty()
+            ? !evidence.notes().isEmpty()
+            : explained.get().loose() > POORLY * evidence.notes().size()
+                || sheet.state(candidates.get(0).state()).isEmpty();
+    List<Window> windows =
+        Segmenter.stretches(
+            evidence,
+            recording.marks(),
+            poorly,
+            stretch ->
+                best(
+                    sheet,
+                    stretch.window().equals(evidence.window())
+                        ? whole
+                        : likelihoods.of(stretch.roughly())));
+    List<Segment> segments = new ArrayList<>();
+    List<SeenBlink> blinks = new ArrayList<>();
+    for (Window window : windows) {
+      Evidence stretch = evidence;
+      if (windows.size() > 1) {
+        stretch = evidence.within(window.fromSeconds(), window.toSeconds());
+        candidates = Posterior.candidates(sheet, likelihoods.of(stretch));
+        explained = explain(sheet, likelihoods, stretch, candidates);
+      }
+      Optional<Rhythm> observed =
+          explained.isPresent() ? explained.get().observed() : Measured.unrepeated(stretch);
+      blinks.addAll(explained.isPresent() ? explained.get().blinks() : stretch.blinks());
+      Verdict verdict =
+          Verdicts.of(
+              sheet,
+              candidates,
+              observed,
+              window,
+              recording.marks(),
+              recording instanceof LightCurve);
+      segments.add(new Segment(number, window, verdict, candidates, observed));
+    }
+    return new Stretches(segments, main(segments, recording), blinks);
+  }
+
+  private static Segmenter.Best best(CodeSheet sheet, double[] logLikelihoods) {
+    double[] priors = Posterior.priors(sheet);
+    Segmenter.Best best = new Segmenter.Best(0, Double.NEGATIVE_INFINITY);
+    for (int i = 0; i < priors.length; i++) {
+      double score = Math.log(priors[i]) + logLikelihoods[i];
+      if (score > best.score()) {
+        best = new Segmenter.Best(i, score);
+      }
+    }
+    return best;
+  }
+
+  /** How the likeliest candidate explains the blinks; empty if it does not blink. */
+  private static Optional<Explained> explain(
+      CodeSheet sheet, Likelihoods likelihoods, Evidence stretch, List<Candidate> candidates) {
+    String top = candidates.get(0).state();
+    if (stretch.notes().isEmpty() || top.equals(CodeSheet.NO_RHYTHM)) {
+      return Optional.empty();
+    }
+    for (int i = 0; i < sheet.states().size(); i++) {
+      if (sheet.states().get(i).name().equals(top)) {
+        return likelihoods.trains(i).stream()
+            .map(train -> Explained.of(train, stretch, train.logWeight()))
+            .max((a, b) -> Double.compare(a.logWeight(), b.logWeight()));
+      }
+    }
+    return Explained.freely(stretch);
+  }
+
+  private static Segment main(List<Segment> segments, Recording recording) {
+    Segment best = segments.get(0);
+    double most = -1;
+    for (Segment segment : segments) {
+      double seconds = segment.stretch().lengthSeconds();
+      for (Window with : Visibility.clip(recording.marks().targets().spans(), segment.stretch())) {
+        seconds -= with.lengthSeconds();
+      }
+      if (seconds > most + 1e-9) {
+        most = seconds;
+        best = segment;
+      }
+    }
+    return best;
+  }
+}
