@@ -121,7 +121,9 @@ final class Advice {
         seconds,
         rate,
         "none",
-        "stand aside, out of the sensor's range, and note every blink as you see it");
+        curve
+            ? "shade the lamp, and hold the meter still and close to it"
+            : "stand aside, start before the first blink, and note each one as you see it");
   }
 
   /** The shortest light or gap of a train. */
@@ -145,7 +147,7 @@ final class Advice {
         curve ? OptionalDouble.of(20) : OptionalDouble.empty(),
         "none",
         curve
-            ? "shade the lamp, hold the meter still and close to it, and record 60 s"
-            : "watch for 60 s from the side, start before the first blink, and note each one");
+            ? "shade the lamp, and hold the meter still and close to it"
+            : "stand to the side, start before the first blink, and note each one");
   }
 }

@@ -24,6 +24,15 @@ final class Chain {
   /** Pulses are looked for this many standard deviations around a blink. */
   private static final double GATE = 4.5;
 
+  /**
+   * The errors of noted lengths are mostly the same for all blinks of a recording (the observer's
+   * release, the sensor's averaging), so that together they count as this many.
+   */
+  private static final double LENGTHS_COUNTED = 8;
+
+  /** Strays last up to this long. */
+  private static final double STRAY_SECONDS = 2;
+
   /** A chance that a blink's noted length is simply wrong. */
   private static final double WRONG_LENGTH = 0.02;
 
@@ -35,6 +44,7 @@ final class Chain {
   private final double startTo;
   private final double logMatch;
   private final double logMiss;
+  private final double lengthShare;
 
   /**
    * Prepares a fold.
@@ -58,6 +68,7 @@ final class Chain {
     this.startTo = startTo;
     this.logMatch = Math.log((1 - noise.miss()) / noise.strays());
     this.logMiss = Math.log(noise.miss());
+    this.lengthShare = Math.min(1, LENGTHS_COUNTED / Math.max(1, evidence.notes().size()));
   }
 
   /** One blink given to one pulse, with the line through all links up to it. */
@@ -124,9 +135,13 @@ final class Chain {
     return sum;
   }
 
-  /** Density of a blink's length where nothing is known of it: even in its logarithm. */
+  /**
+   * Density of a stray's length: even in its logarithm up to two seconds, then soon rare, for a
+   * reflection or a wrong tap does not last.
+   */
   private static double logAnyLength(double seconds) {
-    return -Math.log(8 * Math.max(seconds, 0.02));
+    double log = -Math.log(8 * Math.max(seconds, 0.02));
+    return seconds > STRAY_SECONDS ? log - 3 * Math.log(seconds / STRAY_SECONDS) : log;
   }
 
   /** Chains with their finished weights, the empty chain left out. */
@@ -402,7 +417,9 @@ final class Chain {
     }
     double any = logAnyLength(note.length());
     double right = Gauss.logDensity(note.length() - noise.late() - length, sd);
-    return Gauss.logAdd(Math.log1p(-WRONG_LENGTH) + right, Math.log(WRONG_LENGTH) + any) - any;
+    double ratio =
+        Gauss.logAdd(Math.log1p(-WRONG_LENGTH) + right, Math.log(WRONG_LENGTH) + any) - any;
+    return lengthShare * ratio;
   }
 
   /**

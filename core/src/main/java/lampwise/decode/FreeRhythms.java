@@ -26,6 +26,9 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   private static final double LOG_LENGTHS =
       Math.log(Limits.CYCLE_MOST_SECONDS / Limits.BLINK_LEAST_SECONDS);
 
+  /** The part of unlisted rhythms that show once. */
+  private static final double ONCE = 0.2;
+
   /** How far the stretch of a proposed train reaches to either side. */
   private static final double STRETCH = 0.08;
 
@@ -41,6 +44,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     List<FreeRhythms> proposals = new ArrayList<>();
     if (starts.length <= 3) {
       singles(evidence, proposals);
+      once(evidence, starts, proposals);
     }
     if (starts.length >= 3) {
       for (int count : likelyCounts(starts)) {
@@ -70,6 +74,24 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
               logWeight + logLengthShare(evidence));
       proposals.add(new FreeRhythms(train, 0, 0, 1));
     }
+  }
+
+  /** The blinks of a short recording as one show that does not repeat. */
+  private static void once(Evidence evidence, double[] starts, List<FreeRhythms> proposals) {
+    if (starts.length == 0) {
+      return;
+    }
+    double[] on = new double[starts.length];
+    double[] lengths = new double[starts.length];
+    double logDensity = 0;
+    for (int i = 0; i < on.length; i++) {
+      on[i] = starts[i] - starts[0];
+      lengths[i] = evidence.notes().get(i).length();
+      logDensity += i > 0 ? logSpacing(Math.max(starts[i] - starts[i - 1], 0.05)) : 0;
+    }
+    double logWeight = Math.log(ONCE) - Math.log(MOST_BLINKS) + logLengthShare(evidence);
+    Train train = new Train(on, lengths, 0, 0, 1 - STRETCH, 1 + STRETCH, logWeight);
+    proposals.add(new FreeRhythms(train, logDensity, on.length - 1, 1));
   }
 
   /** Counts of blinks a cycle after which the recording repeats best, at most three. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import lampwise.light.Blink;
 import lampwise.light.BlinkLog;
+import lampwise.light.Description;
 import lampwise.light.LightCurve;
 import lampwise.light.Recording;
 import lampwise.light.Window;
@@ -13,8 +14,9 @@ import lampwise.rhythm.Phrase;
 /**
  * Evidence drawn from a recording, or the reason why there is none.
  *
- * @param evidence what it offers; empty if it cannot carry an answer
- * @param unreadable why it cannot; empty if it can
+ * @param evidence what it offers; empty if it cannot carry an answer, and for a description, which
+ *     has no times
+ * @param unreadable why it cannot carry an answer; empty if it can
  * @param notes what was found on the way, a sentence each
  */
 record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes) {
@@ -27,7 +29,11 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
     if (recording instanceof BlinkLog log) {
       return ofLog(log);
     }
-    return ofCurve((LightCurve) recording);
+    if (recording instanceof LightCurve curve) {
+      return ofCurve(curve);
+    }
+    Optional<String> why = Told.unreadable((Description) recording);
+    return new Sight(Optional.empty(), why.orElse(""), List.of());
   }
 
   private static Sight unreadable(String why) {

@@ -3,7 +3,7 @@ package lampwise.light;
 import java.util.Optional;
 
 /** What was seen of one lamp. */
-public sealed interface Recording permits BlinkLog, LightCurve {
+public sealed interface Recording permits BlinkLog, LightCurve, Description {
   /**
    * Where it came from.
    *
