@@ -4,12 +4,15 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
+import lampwise.light.Blink;
 import lampwise.light.BlinkLog;
 import lampwise.light.Event;
 import lampwise.light.Marks;
+import lampwise.light.Origin;
 import lampwise.light.Recording;
 import lampwise.light.TargetSpan;
 import lampwise.light.Targets;
@@ -114,7 +117,7 @@ class PhraseKindsTest {
 
   /** Power comes back at 4 s; the lamp answers 0.6 s later. */
   private static Recording afterPowerUp(boolean ends, double... prelude) {
-    List<lampwise.light.Blink> blinks = new ArrayList<>();
+    List<Blink> blinks = new ArrayList<>();
     double time = 4.6;
     for (int i = 0; i < prelude.length; i += 2) {
       blinks.add(blink(time, prelude[i], ends));
@@ -125,13 +128,13 @@ class PhraseKindsTest {
     }
     Marks marks =
         Marks.watched(0, 40).withEvents(List.of(new Event(Event.Kind.POWER_UP, 4)));
-    return new BlinkLog(lampwise.light.Origin.named("log"), marks, blinks);
+    return new BlinkLog(Origin.named("log"), marks, blinks);
   }
 
-  private static lampwise.light.Blink blink(double on, double length, boolean end) {
+  private static Blink blink(double on, double length, boolean end) {
     return end
-        ? new lampwise.light.Blink(on, on + length)
-        : lampwise.light.Blink.startingAt(on);
+        ? new Blink(on, on + length)
+        : Blink.startingAt(on);
   }
 
   @Test
@@ -163,13 +166,23 @@ class PhraseKindsTest {
                 Sheets.state("tick", "1 blink every 3 s", Seen.ALWAYS),
                 Sheets.state("none", "dark", Seen.ALWAYS)));
     for (double delay : new double[] {0.2, 0.9, 2.4}) {
-      double[] starts = new double[count];
-      for (int i = 0; i < count; i++) {
-        starts[i] = 20 + delay + i * apart;
+      double[] starts = new double[3 * count];
+      List<TargetSpan> targets = new ArrayList<>();
+      for (int show = 0; show < 3; show++) {
+        double came = 20 + 30 * show;
+        targets.add(new TargetSpan(came, came + 15));
+        for (int i = 0; i < count; i++) {
+          starts[show * count + i] = came + delay + i * apart;
+        }
       }
-      BlinkLog log = BlinkLog.ofStarts(marks(60, 20, 35), starts);
-      Reading reading = Answers.decode(sheet, log);
-      Answers.assertDecoded(state, reading, "after " + delay + " s");
+      double[] first = Arrays.copyOf(starts, count);
+      Reading one = Answers.decode(sheet, BlinkLog.ofStarts(marks(45, 20, 35), first));
+      assertEquals(state, Answers.top(one), () -> Answers.shown(one));
+      assertTrue(
+          Answers.probability(one, CodeSheet.UNLISTED) < 0.05, () -> Answers.shown(one));
+      Marks marks = Marks.watched(0, 120).withTargets(Targets.during(targets));
+      Reading three = Answers.decode(sheet, BlinkLog.ofStarts(marks, starts));
+      Answers.assertDecoded(state, three, "after " + delay + " s");
     }
   }
 
@@ -185,9 +198,9 @@ class PhraseKindsTest {
                 Sheets.state("none", "dark", Seen.ALWAYS)));
     BlinkLog log =
         new BlinkLog(
-            lampwise.light.Origin.named("log"),
+            Origin.named("log"),
             marks(60, 20, 35),
-            List.of(new lampwise.light.Blink(20.8, 24.9)));
+            List.of(new Blink(20.8, 24.9)));
     Answers.assertDecoded("long", Answers.decode(sheet, log));
   }
 

@@ -72,9 +72,14 @@ final class Sheets {
    * : 6, equal cycles with two, three and four blinks, codes that are each other's turn.
    */
   static CodeSheet bench() {
+    return bench(0.09);
+  }
+
+  /** The same for lamps with blinks of another length. */
+  static CodeSheet bench(double blinkSeconds) {
     return of(
         0.05,
-        OptionalDouble.of(0.09),
+        OptionalDouble.of(blinkSeconds),
         "tick",
         "1 blink every 3.4 s",
         "tock",

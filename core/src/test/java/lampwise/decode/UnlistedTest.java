@@ -6,10 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import lampwise.rhythm.Phrase;
 import lampwise.rhythm.Rhythm;
 import lampwise.sheet.CodeSheet;
+import lampwise.sheet.LampState;
+import lampwise.sheet.Seen;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -24,7 +27,7 @@ class UnlistedTest {
   private static final int SEEDS = 6;
   private static final CodeSheet BENCH = Sheets.bench();
 
-  /** A lamp and the counts of its groups. */
+  /** A lamp and its phrase. */
   record Lamp(String phrase, CleanRecordings train) {
     @Override
     public String toString() {
@@ -97,7 +100,7 @@ class UnlistedTest {
 
   private static int pulses(Rhythm measured) {
     Rhythm.Blinking blinking = (Rhythm.Blinking) measured;
-    return Templates.of(blinking, java.util.OptionalDouble.empty(), 0, new double[0])
+    return Templates.of(blinking, OptionalDouble.empty(), 0, new double[0])
         .get(0)
         .perCycle();
   }
@@ -109,8 +112,8 @@ class UnlistedTest {
   @ParameterizedTest
   @MethodSource("lamps")
   void becomeAListedStateOnceTheSheetHasThem(Lamp lamp) {
-    List<lampwise.sheet.LampState> states = new ArrayList<>(BENCH.states());
-    states.add(Sheets.state("new", lamp.phrase(), lampwise.sheet.Seen.ALWAYS));
+    List<LampState> states = new ArrayList<>(BENCH.states());
+    states.add(Sheets.state("new", lamp.phrase(), Seen.ALWAYS));
     CodeSheet sheet = Sheets.of(CLOCK, BENCH.blinkSeconds(), states);
     for (int seed = 0; seed < SEEDS; seed++) {
       Reading reading = Answers.decode(sheet, drawn(lamp, seed).window(90).starts());
