@@ -224,9 +224,13 @@ final class Chain {
     double half = note.onCut() ? Math.log(0.5) : 0;
     anchorAt(index, pulse, note.on(), train.on(pulse), half + lengthRatio(note, pulse), grown);
     if (endsKnown(note, pulse)) {
-      double end = train.on(pulse) + train.length(pulse);
-      anchorAt(index, pulse, note.off() - noise.late(), end, half, grown);
+      anchorAt(index, pulse, ended(note, pulse), train.end(pulse), half, grown);
     }
+  }
+
+  /** When a blink ended, less what of its length does not stretch. */
+  private double ended(Evidence.Note note, int pulse) {
+    return note.off() - noise.late() - train.unstretched(pulse);
   }
 
   /** Whether a blink that began before the window can be placed by its end. */
@@ -234,7 +238,11 @@ final class Chain {
     return note.onCut()
         && note.hasOff()
         && !note.offCut()
-        && train.length(pulse) * train.high() + 3 * noise.sd() >= note.length();
+        && longest(pulse) + 3 * noise.lengthSd(train.length(pulse)) >= note.length();
+  }
+
+  private double longest(int pulse) {
+    return Math.max(train.unstretched(pulse), train.length(pulse) * Math.min(train.high(), 1.5));
   }
 
   private void anchorAt(
@@ -281,8 +289,8 @@ final class Chain {
           grow(link, index, pulse, time, train.on(pulse), half + length, skipped, grown);
         }
         if (endsKnown(note, pulse)) {
-          double end = train.on(pulse) + train.length(pulse);
-          grow(link, index, pulse, note.off() - noise.late(), end, half, skipped, grown);
+          double end = train.end(pulse);
+          grow(link, index, pulse, ended(note, pulse), end, half, skipped, grown);
         }
       }
       skipped += missed(link, slope, ahead);

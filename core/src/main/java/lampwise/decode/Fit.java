@@ -2,7 +2,6 @@ package lampwise.decode;
 
 import java.util.Arrays;
 import java.util.List;
-import lampwise.light.Window;
 
 /** The likelihood of a stretch of a recording in which a lamp may show one pulse train. */
 final class Fit {
@@ -11,10 +10,6 @@ final class Fit {
 
   /** How often something unmarked sets off a rhythm that shows once, per second. */
   private static final double UNMARKED_RATE = 1 / 60.0;
-
-  private static final double LONG_PAUSE_SECONDS = 60;
-
-  private static final int MOST_CUTS = 50;
 
   /** Chance that a rhythm's prelude was over before the window began, if nothing was marked. */
   private static final double PRELUDE_OVER = 0.5;
@@ -46,21 +41,12 @@ final class Fit {
         + Gauss.logAdd(Math.log(PRELUDE_OVER) + over, Math.log(1 - PRELUDE_OVER) + within);
   }
 
-  /** After a long pause the phase is taken as unknown again. */
   private static double repeating(Train train, Evidence evidence, Noise noise) {
-    double from = evidence.window().fromSeconds();
-    double to = evidence.window().toSeconds();
     double sum = 0;
-    int cuts = 0;
-    for (Window gap : evidence.blind()) {
-      boolean inside = gap.fromSeconds() > from && gap.toSeconds() < to;
-      if (inside && gap.lengthSeconds() > LONG_PAUSE_SECONDS && cuts < MOST_CUTS) {
-        sum += unbroken(train, evidence.within(from, gap.fromSeconds()), noise);
-        from = gap.toSeconds();
-        cuts++;
-      }
+    for (Evidence piece : evidence.pieces()) {
+      sum += unbroken(train, piece, noise);
     }
-    return sum + unbroken(train, cuts == 0 ? evidence : evidence.within(from, to), noise);
+    return sum;
   }
 
   private static double unbroken(Train train, Evidence evidence, Noise noise) {
@@ -71,8 +57,16 @@ final class Fit {
 
   private static double starting(
       Train train, Evidence evidence, Noise noise, double from, double to) {
-    Chain chain = new Chain(train, evidence, noise, -Math.log(to - from), from, to);
-    return sum(chain, chain.chains());
+    List<Evidence> pieces = evidence.pieces();
+    if (pieces.isEmpty()) {
+      return 0;
+    }
+    Chain chain = new Chain(train, pieces.get(0), noise, -Math.log(to - from), from, to);
+    double sum = sum(chain, chain.chains());
+    for (Evidence later : pieces.subList(1, pieces.size())) {
+      sum += unbroken(train.withoutPrelude(), later, noise);
+    }
+    return sum;
   }
 
   private static double sum(Chain chain, List<Chain.Link> links) {

@@ -108,6 +108,9 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     List<double[]> ranked = new ArrayList<>();
     for (int count = 1; count <= most; count++) {
       List<Double> cycle = Intervals.common(starts, count, 1);
+      if (cycle.isEmpty()) {
+        continue;
+      }
       int alike = 0;
       double spread = 0;
       int all = starts.length - count;
@@ -148,6 +151,12 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     List<double[]> seen = new ArrayList<>();
     double[] gaps = meanGaps(evidence, starts, count, cycle, lengths, seen);
     if (seen.isEmpty()) {
+      return;
+    }
+    double widest = Arrays.stream(gaps).max().orElse(0);
+    double narrowest = Arrays.stream(gaps).min().orElse(0);
+    if (widest - narrowest < evidence.resolutionSeconds()) {
+      // Single blinks, as far as this recording can tell.
       return;
     }
     double mean = Arrays.stream(gaps, 0, count - 1).average().orElse(cycle);
@@ -208,7 +217,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
 
   private static Train train(double[] on, double[] lengths, double cycle, double logWeight) {
     double whole = Math.max(cycle, on[on.length - 1] + 0.02);
-    return new Train(on, lengths, 0, whole, 1 - STRETCH, 1 + STRETCH, logWeight);
+    return new Train(on, lengths, 0, whole, 1 - STRETCH, 1 + STRETCH, logWeight).measured();
   }
 
   /**

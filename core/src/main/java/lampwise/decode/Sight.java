@@ -23,6 +23,9 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
   /** A blink this near to the border of the window may have been cut by it, seconds. */
   private static final double BORDER = 0.02;
 
+  /** People do not tap apart what differs by less than this, seconds. */
+  private static final double TAPPED_SECONDS = 0.03;
+
   private static final int MOST_LISTED = 6;
 
   static Sight of(Recording recording) {
@@ -68,12 +71,37 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
         lengths |= blink.hasOff();
       }
     }
-    List<Noise> settings = Noise.ofPeople(resolution(times), lengths);
+    double resolution = resolution(times);
+    List<Noise> settings = Noise.ofPeople(resolution, lengths);
     return new Sight(
         Optional.of(
-            new Evidence(window.get(), notes, log.marks().covered(), settings, stated, false)),
+            new Evidence(
+                window.get(),
+                notes,
+                joined(log.marks().covered()),
+                settings,
+                Math.max(resolution, TAPPED_SECONDS),
+                stated,
+                false)),
         "",
         List.of());
+  }
+
+  /** Stretches in order, those that touch made one. */
+  private static List<Window> joined(List<Window> stretches) {
+    List<Window> sorted = new ArrayList<>(stretches);
+    sorted.sort((a, b) -> Double.compare(a.fromSeconds(), b.fromSeconds()));
+    List<Window> joined = new ArrayList<>();
+    for (Window next : sorted) {
+      int last = joined.size() - 1;
+      if (last >= 0 && next.fromSeconds() <= joined.get(last).toSeconds()) {
+        double to = Math.max(next.toSeconds(), joined.get(last).toSeconds());
+        joined.set(last, new Window(joined.get(last).fromSeconds(), to));
+      } else {
+        joined.add(next);
+      }
+    }
+    return joined;
   }
 
   private static boolean within(List<Window> stretches, double seconds) {
@@ -125,7 +153,6 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
     }
     List<Window> blind = new ArrayList<>(spans.pauses());
     blind.addAll(curve.marks().covered());
-    blind.sort((a, b) -> Double.compare(a.fromSeconds(), b.fromSeconds()));
     boolean constant = spans.lit().isEmpty();
     if (constant) {
       notes.add("the light level does not change by more than its noise");
@@ -140,7 +167,17 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
     boolean level = constant && curve.marks().covered().isEmpty();
     List<Noise> settings = Noise.ofSensor(spans.periodSeconds());
     return new Sight(
-        Optional.of(new Evidence(inside, spans.lit(), blind, settings, true, level)), "", notes);
+        Optional.of(
+            new Evidence(
+                inside,
+                spans.lit(),
+                joined(blind),
+                settings,
+                1.5 * spans.periodSeconds(),
+                true,
+                level)),
+        "",
+        notes);
   }
 
   private static List<Window> darkBetween(List<Evidence.Note> lit, Window window) {

@@ -85,15 +85,16 @@ final class Templates {
     double logLength = own || Double.isNaN(length) ? 0 : SeenLengths.LOG_SHARE;
     for (int i = 0; i < pieces; i++) {
       double period = fastest * Math.pow(ratio, i + 0.5);
-      trains.add(
+      Train train =
           new Train(
               new double[] {0},
-              new double[] {length < period ? length : Double.NaN},
+              new double[] {length < period * Math.sqrt(ratio) ? length : Double.NaN},
               0,
               period,
               (1 - clock) / Math.sqrt(ratio),
               (1 + clock) * Math.sqrt(ratio),
-              logLength - Math.log(pieces)));
+              logLength - Math.log(pieces));
+      trains.add(own ? train : train.measured());
     }
   }
 
@@ -265,15 +266,18 @@ final class Templates {
     double inner = 0;
     double blink = TrainBuilder.USUAL_BLINK;
     int pulses = 0;
-    double logWeight = logLengths(laid);
+    double logLengths = logLengths(laid);
+    double logWeight = logLengths;
     double half = 0;
     boolean opens = false;
+    boolean contrasts = false;
     for (int i = 0; i < laid.size(); i++) {
       Laid part = laid.get(i);
       inner = Math.max(inner, part.count() > 1 ? part.apart() : 0);
       blink = Double.isNaN(part.length()) ? blink : part.length();
       pulses += i >= plan.prelude() && !(part.part() instanceof Part.Unlit) ? part.count() : 0;
       opens |= i > 0 && TrainBuilder.opensGroup(laid.get(i - 1), part);
+      contrasts |= i > 0 && TrainBuilder.contrast(laid.get(i - 1), part);
       logWeight += part.logWeight();
       half = Math.max(half, part.half());
     }
@@ -288,26 +292,38 @@ final class Templates {
                 least,
                 Limits.CYCLE_MOST_SECONDS / 2)
             : Choices.exactly(least);
+    Choices joins =
+        contrasts
+            ? Choices.proposed(near, Limits.APART_LEAST_SECONDS, Limits.APART_MOST_SECONDS)
+            : Choices.unknown();
     Choices cycles = cycles(plan, pulses);
-    boolean closing = opens && !(plan.ending() instanceof Ending.Every);
+    double widen = Math.exp(Math.max(half, Math.max(pauses.half(), cycles.half())));
     for (Choices.Value pause : pauses.values()) {
-      for (Choices.Value cycle : cycles.values()) {
-        // The pause that closes a cycle is the longest, or its groups would have no order.
-        if (closing && cycle.seconds() > 0) {
-          double dark = cycle.seconds() - TrainBuilder.span(plan, laid, pause.seconds());
-          if (dark < 0.9 * Limits.PAUSE_RATIO_LEAST * pause.seconds()) {
+      for (Choices.Value join : joins.values()) {
+        for (Choices.Value cycle : cycles.values()) {
+          TrainBuilder.Gaps gaps = new TrainBuilder.Gaps(pause.seconds(), join.seconds());
+          if (opens && endsTooSoon(plan, laid, gaps, cycle.seconds())) {
             continue;
           }
+          TrainBuilder.build(plan, laid, gaps, cycle.seconds())
+              .train(
+                  (1 - clock) / widen,
+                  (1 + clock) * widen,
+                  logWeight + pause.logWeight() + join.logWeight() + cycle.logWeight())
+              .map(train -> logLengths < 0 ? train.measured() : train)
+              .ifPresent(trains::add);
         }
-        double widen = Math.exp(Math.max(half, Math.max(pauses.half(), cycles.half())));
-        TrainBuilder.build(plan, laid, pause.seconds(), cycle.seconds())
-            .train(
-                (1 - clock) / widen,
-                (1 + clock) * widen,
-                logWeight + pause.logWeight() + cycle.logWeight())
-            .ifPresent(trains::add);
       }
     }
+  }
+
+  /** The pause that closes a cycle is the longest, or its groups would have no order. */
+  private static boolean endsTooSoon(
+      Plan plan, List<Laid> laid, TrainBuilder.Gaps gaps, double cycle) {
+    return !(plan.ending() instanceof Ending.Every)
+        && cycle > 0
+        && cycle - TrainBuilder.span(plan, laid, gaps)
+            < 0.9 * Limits.PAUSE_RATIO_LEAST * gaps.pause();
   }
 
   /** The whole cycle: as said, 0 where the parts say it, or as the recording proposes. */

@@ -66,8 +66,7 @@ final class Answers {
     Verdict.Undecided undecided =
         assertInstanceOf(
             Verdict.Undecided.class, reading.verdict(), () -> what + ": " + shown(reading));
-    assertEquals(
-        new TreeSet<>(states), open(undecided), () -> what + ": " + shown(reading));
+    assertEquals(new TreeSet<>(states), open(undecided), () -> what + ": " + shown(reading));
   }
 
   static Set<String> open(Verdict.Undecided undecided) {
@@ -80,7 +79,9 @@ final class Answers {
     assertNotEquals("decoded", reading.verdict().word(), () -> what + ": " + shown(reading));
   }
 
-  /** Candidates sorted, none twice, each between 0 and 1, together 1, in agreement with the verdict. */
+  /**
+   * Candidates sorted, none twice, each between 0 and 1, together 1, in agreement with the verdict.
+   */
   static void assertSound(CodeSheet sheet, Reading reading) {
     assertSound(sheet, reading.candidates(), reading.verdict());
     for (Segment segment : reading.segments()) {

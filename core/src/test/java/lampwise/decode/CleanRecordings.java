@@ -23,7 +23,9 @@ import lampwise.light.Origin;
 record CleanRecordings(
     double cycleSeconds, double[] onOff, double clock, double phase, double windowSeconds) {
 
-  /** A train given by its starts and ends inside a cycle; clock 1, phase 0, three cycles watched. */
+  /**
+   * A train given by its starts and ends inside a cycle; clock 1, phase 0, three cycles watched.
+   */
   static CleanRecordings of(double cycleSeconds, double... onOff) {
     return new CleanRecordings(cycleSeconds, onOff, 1, 0, 3 * cycleSeconds);
   }
@@ -144,8 +146,7 @@ record CleanRecordings(
     double[] levels = new double[count];
     for (int i = 0; i < count; i++) {
       seconds[i] = i / rateHz;
-      levels[i] =
-          room + lamp * shining(lit, seconds[i]) + noiseSd * normal(random);
+      levels[i] = room + lamp * shining(lit, seconds[i]) + noiseSd * normal(random);
     }
     return LightCurve.of(Origin.named("curve"), marks, LightCurve.Lit.BRIGHTER, seconds, levels);
   }

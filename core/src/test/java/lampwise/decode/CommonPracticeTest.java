@@ -32,7 +32,11 @@ class CommonPracticeTest {
 
   @ParameterizedTest
   @CsvSource({
-    "every-5, 5, 60", "every-30, 30, 150", "run, 0.5, 20", "run, 0.4, 20", "run, 0.34, 20"
+    "every-5, 5, 60",
+    "every-30, 30, 150",
+    "run, 0.5, 20",
+    "run, 0.4, 20",
+    "run, 0.34, 20"
   })
   void singleBlinksAreToldApartByStarts(String state, double period, double seconds) {
     for (int seed = 0; seed < 5; seed++) {
@@ -43,7 +47,11 @@ class CommonPracticeTest {
 
   @ParameterizedTest
   @CsvSource({
-    "every-5, 5, 60", "every-30, 30, 150", "run, 0.5, 20", "run, 0.4, 20", "run, 0.34, 20"
+    "every-5, 5, 60",
+    "every-30, 30, 150",
+    "run, 0.5, 20",
+    "run, 0.4, 20",
+    "run, 0.34, 20"
   })
   void singleBlinksAreToldApartByStartsAndEnds(String state, double period, double seconds) {
     for (int seed = 0; seed < 5; seed++) {
@@ -96,7 +104,6 @@ class CommonPracticeTest {
     Reading brief = Answers.decode(SHEET, BlinkLog.ofStarts(Marks.watched(0, 20)));
     Answers.assertNotDecoded(brief, "20 s");
     assertTrue(Answers.probability(brief, "every-30") > 0.05, () -> Answers.shown(brief));
-    Answers.assertDecoded(
-        "none", Answers.decode(SHEET, BlinkLog.ofStarts(Marks.watched(0, 180))));
+    Answers.assertDecoded("none", Answers.decode(SHEET, BlinkLog.ofStarts(Marks.watched(0, 180))));
   }
 }

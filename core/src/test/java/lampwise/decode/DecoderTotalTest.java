@@ -47,8 +47,7 @@ class DecoderTotalTest {
               Sheets.state("gone", "steady 3 s then 2 blinks once", Seen.AFTER_TARGET),
               Sheets.state("flushed", "2 blinks repeating", Seen.AFTER_FLUSH),
               Sheets.state("water", "fast blinks", Seen.WHILE_RUNNING),
-              Sheets.state(
-                  "start", "first steady 5 s afterwards slow blinks", Seen.AFTER_POWER_UP),
+              Sheets.state("start", "first steady 5 s afterwards slow blinks", Seen.AFTER_POWER_UP),
               Sheets.state("button", "5 blinks per second for 3 s then dark 2 s", Seen.SET_UP),
               Sheets.state("winks", "steady then dark 0.3 s every 8 s", Seen.ALWAYS),
               Sheets.state("words", "1 long blink then 2 short blinks", Seen.ALWAYS),
@@ -58,8 +57,7 @@ class DecoderTotalTest {
 
   private static void answers(Recording... recordings) {
     for (CodeSheet sheet : List.of(Sheets.bench(), EVERYTHING)) {
-      Reading reading =
-          assertTimeoutPreemptively(BOUNDED, () -> Answers.decode(sheet, recordings));
+      Reading reading = assertTimeoutPreemptively(BOUNDED, () -> Answers.decode(sheet, recordings));
       Answers.assertSound(sheet, reading);
       assertEquals(recordings.length, reading.observations().size());
       for (Segment segment : reading.segments()) {
@@ -112,8 +110,7 @@ class DecoderTotalTest {
             .as(Event::new)
             .list()
             .ofMaxSize(2);
-    return Combinators.combine(
-            windows.optional(0.7), targets, events, windows.list().ofMaxSize(2))
+    return Combinators.combine(windows.optional(0.7), targets, events, windows.list().ofMaxSize(2))
         .as(Marks::new);
   }
 
@@ -140,12 +137,14 @@ class DecoderTotalTest {
         Arbitraries.frequencyOf(
             Tuple.of(8, Arbitraries.of(100.0, 120.0)),
             Tuple.of(3, Arbitraries.doubles().between(90, 130)),
-            Tuple.of(
-                1, Arbitraries.of(Double.NaN, 1e300, -1e300, Double.MAX_VALUE, 0.0)));
+            Tuple.of(1, Arbitraries.of(Double.NaN, 1e300, -1e300, Double.MAX_VALUE, 0.0)));
     return Combinators.combine(
             marks(),
             Arbitraries.of(LightCurve.Lit.values()),
-            Combinators.combine(steps, levels).as((s, l) -> new double[] {s, l}).list().ofMaxSize(80))
+            Combinators.combine(steps, levels)
+                .as((s, l) -> new double[] {s, l})
+                .list()
+                .ofMaxSize(80))
         .as(
             (marks, lit, samples) -> {
               double[] seconds = new double[samples.size()];

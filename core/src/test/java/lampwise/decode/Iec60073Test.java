@@ -12,8 +12,8 @@ import org.junit.jupiter.params.provider.ValueSource;
  * to 168 a minute).
  *
  * <p>Source: IEC 60073:2002, seen-secondary (a design note that quotes the IEEE P1621 draft of 15
- * December 2002, 4.4.2 and 4.4.3, and several web summaries). Equal light and dark is from memory and
- * only the lamp's way here, not asserted.
+ * December 2002, 4.4.2 and 4.4.3, and several web summaries). Equal light and dark is from memory
+ * and only the lamp's way here, not asserted.
  */
 class Iec60073Test {
   private static CodeSheet sheet(double clock) {

@@ -215,8 +215,7 @@ class LightCurveReadingTest {
   }
 
   private static Marks covered(double from, double to) {
-    return new Marks(
-        Optional.empty(), Targets.unknown(), List.of(), List.of(new Window(from, to)));
+    return new Marks(Optional.empty(), Targets.unknown(), List.of(), List.of(new Window(from, to)));
   }
 
   @Test

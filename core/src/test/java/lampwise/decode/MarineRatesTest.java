@@ -20,9 +20,9 @@ import org.junit.jupiter.params.provider.ValueSource;
  * <p>Sources: INT 1 section P10 (Canadian Chart 1, "Light Characters"; seen): quick 50 to 79, very
  * quick 80 to 159, ultra quick from 160. IHO S-57 attribute LITCHR and the S-101 catalogue (seen):
  * quick 50 to below 80, very quick 80 to below 160. IALA E-110, 1998 translation, 2.3 (seen): ultra
- * quick at most 300; edition 4.0 tables 2 and 3 (seen-secondary, a design note that quotes it): quick
- * 60, very quick 120, ultra quick 240 as specified rates, flashing below 50. IHO M-12 A-9 (seen):
- * flashing below 50.
+ * quick at most 300; edition 4.0 tables 2 and 3 (seen-secondary, a design note that quotes it):
+ * quick 60, very quick 120, ultra quick 240 as specified rates, flashing below 50. IHO M-12 A-9
+ * (seen): flashing below 50.
  */
 @Timeout(value = 60, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class MarineRatesTest {
@@ -117,7 +117,9 @@ class MarineRatesTest {
     /** A phrase's range has both its borders, so a lamp on the border is of either class. */
     @ParameterizedTest
     @CsvSource({
-      "50, flashing, quick", "80, quick, very-quick", "160, very-quick, ultra-quick",
+      "50, flashing, quick",
+      "80, quick, very-quick",
+      "160, very-quick, ultra-quick",
     })
     void onThem(double perMinute, String below, String above) {
       Reading reading = Answers.decode(sheet(0), lamp(perMinute, 0.3, 120).starts());

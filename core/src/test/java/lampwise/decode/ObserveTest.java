@@ -48,7 +48,9 @@ class ObserveTest {
             "2 blinks of 0.1 s 0.45 s apart then dark 1.3 s then 3 blinks of 0.1 s 0.45 s apart"
                 + " every 11 s",
             CleanRecordings.blinks(0.1, 11, 0, 0.45, 1.85, 2.3, 2.75)),
-        new Lamp("2 blinks per second", "1 blink of 0.1 s every 0.5 s",
+        new Lamp(
+            "2 blinks per second",
+            "1 blink of 0.1 s every 0.5 s",
             CleanRecordings.blinks(0.1, 0.5, 0)));
   }
 
@@ -66,8 +68,7 @@ class ObserveTest {
   /** Notes of a lamp with a blink every 3.1 s, noted by hand to a tenth. */
   @Test
   void notesWithoutAWindow() {
-    BlinkLog log =
-        BlinkLog.ofStarts(Marks.nothing(), 0.3, 3.5, 6.5, 9.7, 12.8, 15.8, 19.0, 22.0);
+    BlinkLog log = BlinkLog.ofStarts(Marks.nothing(), 0.3, 3.5, 6.5, 9.7, 12.8, 15.8, 19.0, 22.0);
     Observation observation = new LampDecoder().observe(log);
     assertEquals("1 blink every 3.1 s", observed(log));
     assertEquals(Optional.of(new Window(0.3, 22.0)), observation.window());
@@ -80,8 +81,7 @@ class ObserveTest {
   @Test
   void aStrayBlinkIsLessProbable() {
     BlinkLog log =
-        BlinkLog.ofStarts(
-            Marks.watched(0, 40), 1, 5, 9, 13, 17, 18.6, 21, 25, 29, 33, 37);
+        BlinkLog.ofStarts(Marks.watched(0, 40), 1, 5, 9, 13, 17, 18.6, 21, 25, 29, 33, 37);
     List<SeenBlink> blinks = new LampDecoder().observe(log).blinks();
     assertEquals("1 blink every 4 s", observed(log));
     assertEquals(11, blinks.size());

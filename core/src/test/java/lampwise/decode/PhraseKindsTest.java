@@ -82,7 +82,13 @@ class PhraseKindsTest {
 
   @ParameterizedTest
   @CsvSource({
-    "0.15, slow", "0.5, slow", "0.9, slow", "1.8, fast", "4, fast", "8, fast", "1.22, unlisted"
+    "0.15, slow",
+    "0.5, slow",
+    "0.9, slow",
+    "1.8, fast",
+    "4, fast",
+    "8, fast",
+    "1.22, unlisted"
   })
   void ratesInWords(double perSecond, String state) {
     CodeSheet sheet = Sheets.of(0.01, "slow", "slow blinks", "fast", "fast blinks", "none", "dark");
@@ -126,21 +132,17 @@ class PhraseKindsTest {
     for (; time < 39; time += 1.8) {
       blinks.add(blink(time, 0.1, ends));
     }
-    Marks marks =
-        Marks.watched(0, 40).withEvents(List.of(new Event(Event.Kind.POWER_UP, 4)));
+    Marks marks = Marks.watched(0, 40).withEvents(List.of(new Event(Event.Kind.POWER_UP, 4)));
     return new BlinkLog(Origin.named("log"), marks, blinks);
   }
 
   private static Blink blink(double on, double length, boolean end) {
-    return end
-        ? new Blink(on, on + length)
-        : Blink.startingAt(on);
+    return end ? new Blink(on, on + length) : Blink.startingAt(on);
   }
 
   @Test
   void aPreludeOfSteadyLightAfterPowerUp() {
-    Answers.assertDecoded(
-        "starting", Answers.decode(STARTING, afterPowerUp(true, 5, 5.1)), "ends");
+    Answers.assertDecoded("starting", Answers.decode(STARTING, afterPowerUp(true, 5, 5.1)), "ends");
     Answers.assertDecoded(
         "starting", Answers.decode(STARTING, afterPowerUp(false, 5, 5.1)), "starts");
   }
@@ -178,8 +180,7 @@ class PhraseKindsTest {
       double[] first = Arrays.copyOf(starts, count);
       Reading one = Answers.decode(sheet, BlinkLog.ofStarts(marks(45, 20, 35), first));
       assertEquals(state, Answers.top(one), () -> Answers.shown(one));
-      assertTrue(
-          Answers.probability(one, CodeSheet.UNLISTED) < 0.05, () -> Answers.shown(one));
+      assertTrue(Answers.probability(one, CodeSheet.UNLISTED) < 0.05, () -> Answers.shown(one));
       Marks marks = Marks.watched(0, 120).withTargets(Targets.during(targets));
       Reading three = Answers.decode(sheet, BlinkLog.ofStarts(marks, starts));
       Answers.assertDecoded(state, three, "after " + delay + " s");
@@ -197,10 +198,7 @@ class PhraseKindsTest {
                 Sheets.state("long", "steady 4 s once", Seen.TARGET),
                 Sheets.state("none", "dark", Seen.ALWAYS)));
     BlinkLog log =
-        new BlinkLog(
-            Origin.named("log"),
-            marks(60, 20, 35),
-            List.of(new Blink(20.8, 24.9)));
+        new BlinkLog(Origin.named("log"), marks(60, 20, 35), List.of(new Blink(20.8, 24.9)));
     Answers.assertDecoded("long", Answers.decode(sheet, log));
   }
 
@@ -328,17 +326,24 @@ class PhraseKindsTest {
   @Test
   void everyBenchStateIsDecodedFromACleanRecording() {
     double[][] starts = {
-      {0}, {0}, {0}, {0}, {0}, {0, 0.3}, {0, 0.6, 1.2}, {0, 0.6, 1.2, 1.8},
-      {0, 0.45, 1.84, 2.29, 2.74}, {0, 0.45, 0.9, 2.29, 2.74}, {0, 0.7, 1.4, 2.1, 3.19, 3.39}
+      {0},
+      {0},
+      {0},
+      {0},
+      {0},
+      {0, 0.3},
+      {0, 0.6, 1.2},
+      {0, 0.6, 1.2, 1.8},
+      {0, 0.45, 1.84, 2.29, 2.74},
+      {0, 0.45, 0.9, 2.29, 2.74},
+      {0, 0.7, 1.4, 2.1, 3.19, 3.39}
     };
     double[] cycles = {3.4, 4.5, 6.8, 20.4, 0.5, 8, 8, 8, 11, 11, 13};
     CodeSheet bench = Sheets.bench();
     for (int i = 0; i < cycles.length; i++) {
       for (int seed = 0; seed < SEEDS; seed++) {
         CleanRecordings lamp =
-            CleanRecordings.blinks(0.09, cycles[i], starts[i])
-                .drawn(random(seed), 0.05)
-                .window(90);
+            CleanRecordings.blinks(0.09, cycles[i], starts[i]).drawn(random(seed), 0.05).window(90);
         String state = bench.states().get(i).name();
         Answers.assertDecoded(state, Answers.decode(bench, lamp.starts()), "starts " + seed);
         Answers.assertDecoded(state, Answers.decode(bench, lamp.onAndOff()), "ends " + seed);

@@ -52,8 +52,7 @@ class PublishedTrainsTest {
 
   private static List<Published> read() {
     String text =
-        new String(
-            Testdata.bytes("rhythms", "published-trains.csv"), StandardCharsets.UTF_8);
+        new String(Testdata.bytes("rhythms", "published-trains.csv"), StandardCharsets.UTF_8);
     List<Published> rows = new ArrayList<>();
     for (String line : text.lines().skip(1).toList()) {
       String[] cells = line.split(";");
@@ -98,8 +97,7 @@ class PublishedTrainsTest {
   @MethodSource("all")
   void thePhraseSaysTheTrain(Published row) {
     Rhythm.Blinking rhythm = (Rhythm.Blinking) Sheets.rhythm(row.phrase());
-    List<Train> trains =
-        Templates.of(rhythm, OptionalDouble.empty(), 0, new double[0]);
+    List<Train> trains = Templates.of(rhythm, OptionalDouble.empty(), 0);
     assertEquals(1, trains.size());
     Train train = trains.get(0);
     CleanRecordings published = row.recordings();
@@ -138,8 +136,7 @@ class PublishedTrainsTest {
           assertInstanceOf(
               Verdict.Undecided.class, reading.verdict(), () -> Answers.shown(reading));
       assertTrue(twins(row).contains(Answers.top(reading)), () -> Answers.shown(reading));
-      assertTrue(
-          Answers.open(undecided).containsAll(twins(row)), () -> Answers.shown(reading));
+      assertTrue(Answers.open(undecided).containsAll(twins(row)), () -> Answers.shown(reading));
     }
   }
 

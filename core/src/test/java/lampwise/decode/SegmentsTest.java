@@ -132,8 +132,7 @@ class SegmentsTest {
                 Sheets.state("hand", "2 blinks per second", Seen.TARGET),
                 Sheets.state("far", "1 blink every 2 s", Seen.TARGET)));
     BlinkLog idle = BlinkLog.ofStarts(Marks.watched(0, 60).withTargets(Targets.none()));
-    Marks with =
-        Marks.watched(0, 20).withTargets(Targets.during(List.of(TargetSpan.always())));
+    Marks with = Marks.watched(0, 20).withTargets(Targets.during(List.of(TargetSpan.always())));
     BlinkLog hand = CleanRecordings.blinks(0.1, 0.5, 0).window(20).starts(with);
     Reading alone = Answers.decode(sheet, idle);
     assertEquals("undecided", alone.verdict().word(), () -> Answers.shown(alone));

@@ -90,8 +90,7 @@ class SilenceTest {
 
   @Test
   void darknessWithNobodyThereLeavesTheStatesOfATargetOpen() {
-    BlinkLog log =
-        BlinkLog.ofStarts(Marks.watched(0, 120).withTargets(Targets.none()));
+    BlinkLog log = BlinkLog.ofStarts(Marks.watched(0, 120).withTargets(Targets.none()));
     Reading reading = Answers.decode(UNIT, log);
     Answers.assertUndecided(
         Set.of("resting", "no-power", "hand", "too-far", "start"), reading, "nobody there");
@@ -111,8 +110,7 @@ class SilenceTest {
   @Test
   void undecidedDarknessSaysWhatToDo() {
     Verdict.Undecided undecided =
-        assertInstanceOf(
-            Verdict.Undecided.class, Answers.decode(UNIT, silence(120)).verdict());
+        assertInstanceOf(Verdict.Undecided.class, Answers.decode(UNIT, silence(120)).verdict());
     assertFalse(undecided.reason().isBlank());
     Next.Check check = assertInstanceOf(Next.Check.class, undecided.next());
     assertTrue(check.ask().contains("hand"), check.ask());
@@ -124,8 +122,7 @@ class SilenceTest {
     double before = Double.POSITIVE_INFINITY;
     for (double seconds : new double[] {5, 10, 15, 20, 30, 45}) {
       Reading reading = Answers.decode(Sheets.bench(), silence(seconds));
-      double odds =
-          Answers.probability(reading, "seldom") / Answers.probability(reading, "dark");
+      double odds = Answers.probability(reading, "seldom") / Answers.probability(reading, "dark");
       assertTrue(odds < before, () -> Answers.shown(reading));
       before = odds;
     }
