@@ -238,6 +238,7 @@ final class Chain {
     return note.onCut()
         && note.hasOff()
         && !note.offCut()
+        && (!train.repeats() || train.length(pulse) < train.cycleSeconds())
         && longest(pulse) + 3 * noise.lengthSd(train.length(pulse)) >= note.length();
   }
 
