@@ -3,24 +3,34 @@ package lampwise.file;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import lampwise.file.PastedSection.PastedLine;
 import lampwise.file.PastedTime.Role;
+import lampwise.file.PastedTime.Style;
+import lampwise.file.TimeText.Writing;
 
 /**
  * Finds the times in pasted text. Commas, semicolons, blanks, tabs and line ends separate them;
- * numbers of list items, a unit {@code s} and a first line without digits are passed over.
+ * bullets, numbers of list items, units, the usual words around times and a first line without
+ * digits are passed over.
  */
 final class PastedScanner {
+  /** What is said of a text without times. */
+  static final String NO_NUMBERS =
+      "holds no numbers; expected blink times (" + TimeText.EXPECTED + ") or light levels";
+
   private final SourceText source;
-  private final boolean decimalComma;
   private final List<String> notes = new ArrayList<>();
   private final List<PastedTime> times = new ArrayList<>();
   private Role role = Role.UNSAID;
   private int roleLine;
   private int roleColumn;
+  private boolean gapWords;
+  private boolean numbered;
+  private int firstItem = -1;
+  private int lastItem = -1;
 
-  private PastedScanner(SourceText source, boolean decimalComma) {
+  private PastedScanner(SourceText source) {
     this.source = source;
-    this.decimalComma = decimalComma;
   }
 
   /**
@@ -28,33 +38,50 @@ final class PastedScanner {
    *
    * @param times in the order of the text
    * @param notes what was passed over
+   * @param gapWords whether words such as {@code lap} say that times between blinks may be meant
+   * @param itemsFall whether the numbers of the items fall, as a stopwatch lists laps
+   * @param numbered whether the heading starts with a word that counts, as {@code no; time}
    */
-  record Found(List<PastedTime> times, List<String> notes) {}
+  record Found(
+      List<PastedTime> times,
+      List<String> notes,
+      boolean gapWords,
+      boolean itemsFall,
+      boolean numbered) {}
 
   /**
-   * Finds the times.
+   * Finds the times of a section.
    *
+   * @param source the text with plain signs
+   * @param decimalComma whether a comma between digits is a decimal point
    * @throws FileException at the first word that is neither a time nor understood
    */
-  static Found scan(SourceText source) throws FileException {
-    PastedScanner scanner = new PastedScanner(source, PastedCommas.areDecimal(source));
-    scanner.scanLines();
-    return new Found(scanner.times, scanner.notes);
+  static Found scan(SourceText source, PastedSection section, boolean decimalComma)
+      throws FileException {
+    PastedScanner scanner = new PastedScanner(source);
+    if (decimalComma) {
+      scanner.notes.add("a comma inside a number was read as its decimal point");
+    }
+    scanner.scanLines(section, decimalComma);
+    return new Found(
+        scanner.times,
+        scanner.notes,
+        scanner.gapWords,
+        scanner.firstItem > scanner.lastItem,
+        scanner.numbered);
   }
 
-  private void scanLines() throws FileException {
-    if (decimalComma) {
-      notes.add("a comma inside a number was read as its decimal point");
-    }
-    Lines lines = Lines.content(source.text());
-    boolean first = true;
+  private void scanLines(PastedSection section, boolean decimalComma) throws FileException {
+    boolean first = section.fixture().isEmpty();
     boolean heading = false;
-    while (lines.next()) {
-      String line = lines.get();
-      if (first && !hasDigit(line) && !mentionsTime(line)) {
+    for (PastedLine line : section.lines()) {
+      List<PastedToken> tokens = PastedToken.of(line.text(), line.from(), decimalComma);
+      if (first && !hasDigit(line.text()) && !mentionsTime(tokens)) {
         heading = true;
+        numbered = tokens.size() > 1 && PastedWords.counts(tokens.get(0).text());
+        gapWords |= tokens.stream().anyMatch(token -> PastedWords.saysGaps(token.text()));
       } else {
-        scanLine(line, lines.line());
+        scanLine(tokens, line.number());
       }
       first = false;
     }
@@ -62,138 +89,152 @@ final class PastedScanner {
       throw source.fault(roleLine, roleColumn, "a time is missing after on or off");
     }
     if (heading && times.isEmpty()) {
-      throw source.fault(
-          0,
-          0,
-          "holds no numbers; expected blink times (" + TimeText.EXPECTED + ") or light levels");
+      throw source.fault(0, 0, NO_NUMBERS);
     }
     if (heading) {
       notes.add("the first line was taken for a heading");
     }
   }
 
-  private void scanLine(String line, int number) throws FileException {
-    int at = 0;
+  private void scanLine(List<PastedToken> tokens, int line) throws FileException {
+    int lastNumber = tokens.size() - 1;
+    while (lastNumber >= 0 && !tokens.get(lastNumber).isNumeric()) {
+      lastNumber--;
+    }
     boolean afterTime = false;
-    while (at < line.length()) {
-      if (isSeparator(line, at)) {
-        at++;
-        continue;
+    for (int i = 0; i < tokens.size(); i++) {
+      PastedToken token = tokens.get(i);
+      if (token.item()) {
+        item(token);
+        afterTime = false;
+      } else if (roleOf(token.text()) != Role.UNSAID) {
+        role(token, line);
+        afterTime = false;
+      } else if (isDash(token, i, afterTime && i < lastNumber)
+          || (PastedWords.isPassed(token.text(), i < lastNumber))) {
+        gapWords |= PastedWords.saysGaps(token.text());
+        if (PastedWords.counts(token.text()) && isCount(tokens, i + 1)) {
+          item(tokens.get(++i));
+        }
+        afterTime = false;
+      } else {
+        i = scanTime(tokens, i, line);
+        afterTime = true;
       }
-      int end = at;
-      while (end < line.length() && !isSeparator(line, end)) {
-        end++;
-      }
-      if (line.charAt(at) == '#' && !Lines.isNumbered(line, at, line.length())) {
-        return;
-      }
-      int item = itemEnd(line, at, end, line.length());
-      if (item > at) {
-        at = item;
-        continue;
-      }
-      String word = line.substring(at, end);
-      if (!(afterTime && word.equals("s"))) {
-        afterTime = scanWord(word, number, at + 1);
-      }
-      at = end;
     }
   }
 
-  /** Reads a word that is no list number; true if it is a time. */
-  private boolean scanWord(String word, int line, int column) throws FileException {
-    Role said = roleOf(word);
-    if (said != Role.UNSAID) {
-      if (role != Role.UNSAID) {
-        throw source.fault(
-            line, column, "expected a time after on or off, not " + Numbers.quote(word));
-      }
-      role = said;
-      roleLine = line;
-      roleColumn = column;
+  private void item(PastedToken token) {
+    lastItem = token.number();
+    firstItem = firstItem < 0 ? lastItem : firstItem;
+  }
+
+  private void role(PastedToken token, int line) throws FileException {
+    if (role != Role.UNSAID) {
+      throw source.fault(
+          line,
+          token.column(),
+          "expected a time after on or off, not " + Numbers.quote(token.text()));
+    }
+    role = roleOf(token.text());
+    roleLine = line;
+    roleColumn = token.column();
+  }
+
+  /** Whether a lone sign is a bullet or stands between words; between times it may mean "to". */
+  private static boolean isDash(PastedToken token, int index, boolean betweenTimes) {
+    return token.text().equals("-") ? !betweenTimes : token.text().equals("*") && index == 0;
+  }
+
+  /** Whether a whole number behind a word such as {@code flash} counts and a time follows. */
+  private static boolean isCount(List<PastedToken> tokens, int at) {
+    if (at >= tokens.size() || !tokens.get(at).isWhole()) {
       return false;
     }
+    int whole = 0;
+    int numbers = 0;
+    for (int i = at + 1; i < tokens.size() && !PastedWords.counts(tokens.get(i).text()); i++) {
+      boolean number = tokens.get(i).isNumeric();
+      numbers += number ? 1 : 0;
+      whole += number && tokens.get(i).isWhole() ? 1 : 0;
+    }
+    return numbers > 0 && !(numbers > 1 && whole == numbers);
+  }
+
+  /** Reads a time and the units behind it; returns the place of its last word. */
+  private int scanTime(List<PastedToken> tokens, int at, int line) throws FileException {
+    PastedToken token = tokens.get(at);
+    int last = at;
     try {
-      TimeText time = TimeText.parse(plain(word));
-      times.add(new PastedTime(role, time, line, column, word));
+      PastedTimeText time = parse(token.text());
+      String unit = at + 1 < tokens.size() ? tokens.get(at + 1).text() : "";
+      boolean bare = time.style() == Style.BARE;
+      if (bare && PastedWords.isHalfDay(unit)) {
+        time = PastedTimeText.halfDay(token.text(), time.time(), unit);
+        last++;
+      } else if (bare && time.time().writing() == Writing.NUMBER && isUnit(unit)) {
+        time = time.of(unit);
+        last++;
+        boolean more = PastedWords.isMinute(unit) && isSeconds(tokens, at + 2);
+        if (more) {
+          time = time.plus(parse(tokens.get(at + 2).text()).time().value());
+          last += tokens.get(at + 2).text().endsWith("s") ? 1 : 2;
+        }
+      }
+      times.add(
+          new PastedTime(role, time.time(), time.style(), line, token.column(), token.text()));
       role = Role.UNSAID;
-      return true;
+      return last;
     } catch (TimeText.Fault e) {
-      throw source.fault(line, column, String.valueOf(e.getMessage()));
+      throw source.fault(line, token.column(), String.valueOf(e.getMessage()) + hint(token.text()));
     }
   }
 
-  private String plain(String word) {
-    int end = word.length();
-    if (end > 1 && word.charAt(end - 1) == 's' && isNumberPart(word.charAt(end - 2))) {
-      end--;
-    }
-    String plain = word.substring(0, end);
-    return decimalComma ? plain.replace(',', '.') : plain;
-  }
-
-  private static boolean isNumberPart(char c) {
-    return Numbers.isDigit(c) || c == '.';
-  }
-
-  private boolean isSeparator(String line, int at) {
-    char c = line.charAt(at);
-    if (c == ',' && decimalComma) {
-      return at == 0
-          || at + 1 == line.length()
-          || !Numbers.isDigit(line.charAt(at - 1))
-          || !Numbers.isDigit(line.charAt(at + 1));
-    }
-    return c == ',' || c == ';' || Lines.isBlank(c);
-  }
-
-  /**
-   * Where the number of a list item ends: {@code 1)}, {@code 1.} or {@code 1:} before a blank and a
-   * time, {@code #1}.
-   *
-   * @return the place after it; {@code at} if there is none
-   */
-  static int itemEnd(String line, int at, int end, int lineEnd) {
-    boolean hash = line.charAt(at) == '#';
-    int digits = at + (hash ? 1 : 0);
-    while (digits < end && Numbers.isDigit(line.charAt(digits))) {
-      digits++;
-    }
-    if (digits == at) {
-      return at;
-    }
-    if (digits == end) {
-      return hash ? end : at;
-    }
-    char mark = line.charAt(digits);
-    if (mark == ')' || (hash && mark != '.')) {
-      return digits + 1;
-    }
-    boolean dotted = (mark == '.' || mark == ':') && digits + 1 == end;
-    return dotted && timeFollows(line, end, lineEnd) ? end : at;
-  }
-
-  /** Whether the next word starts like a time and is no list number itself. */
-  private static boolean timeFollows(String line, int from, int lineEnd) {
-    int at = from;
-    while (at < lineEnd && Lines.isBlank(line.charAt(at))) {
-      at++;
-    }
-    if (at == from || at == lineEnd || "0123456789+-.".indexOf(line.charAt(at)) < 0) {
+  /** Whether a number of seconds and its unit stand at a place: {@code 2.5 s}, {@code 2.5s}. */
+  private static boolean isSeconds(List<PastedToken> tokens, int at) {
+    if (at >= tokens.size() || !Numbers.isDigit(tokens.get(at).text().charAt(0))) {
       return false;
     }
-    int end = at;
-    while (end < lineEnd && ",; \t\f\u00A0".indexOf(line.charAt(end)) < 0) {
-      end++;
+    String word = tokens.get(at).text();
+    boolean alone = Double.isFinite(Numbers.parse(word));
+    boolean joined =
+        word.endsWith("s") && Double.isFinite(Numbers.parse(word.substring(0, word.length() - 1)));
+    return joined
+        || (alone && at + 1 < tokens.size() && PastedWords.isSecond(tokens.get(at + 1).text()));
+  }
+
+  private static PastedTimeText parse(String word) throws TimeText.Fault {
+    return PastedTimeText.parse(word.replace(',', '.'));
+  }
+
+  private static boolean isUnit(String word) {
+    return PastedWords.isSecond(word) || PastedWords.isMinute(word) || word.equals("ms");
+  }
+
+  /** What a word that is no time may have been meant for. */
+  private static String hint(String word) {
+    if (PastedWords.isOfLogs(word)) {
+      return "; such lines belong to a Lampwise log, whose first line is lampwise-log: 1";
     }
-    return line.charAt(end - 1) != '.' && line.charAt(end - 1) != ':';
+    if (PastedWords.isOfRhythms(word)) {
+      return "; a rhythm in words is given with --saw";
+    }
+    int dash = word.indexOf('-', 1);
+    boolean between =
+        dash > 0
+            && dash + 1 < word.length()
+            && Numbers.isDigit(word.charAt(dash - 1))
+            && Numbers.isDigit(word.charAt(dash + 1));
+    return word.equals("-") || between
+        ? "; for the start and the end of a blink write on 3.1 off 3.2"
+        : "";
   }
 
   /** The role that a word such as {@code on} or {@code off:} gives to the next time. */
   static Role roleOf(String word) {
     String bare =
         word.endsWith(":") || word.endsWith("=") ? word.substring(0, word.length() - 1) : word;
-    return switch (bare.toLowerCase(Locale.ROOT)) {
+    return switch (bare.length() > 3 ? "" : bare.toLowerCase(Locale.ROOT)) {
       case "on" -> Role.ON;
       case "off" -> Role.OFF;
       default -> Role.UNSAID;
@@ -212,12 +253,8 @@ final class PastedScanner {
   /**
    * Whether a word without digits stands for a time or belongs to one, so that it is no heading.
    */
-  private boolean mentionsTime(String line) {
-    for (String word : Lines.split(line, ",; \t")) {
-      if (word.equalsIgnoreCase("nan") || Numbers.isInfinite(word)) {
-        return true;
-      }
-    }
-    return false;
+  private static boolean mentionsTime(List<PastedToken> tokens) {
+    return tokens.stream()
+        .anyMatch(t -> t.text().equalsIgnoreCase("nan") || Numbers.isInfinite(t.text()));
   }
 }

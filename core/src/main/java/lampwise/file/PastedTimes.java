@@ -1,19 +1,22 @@
 package lampwise.file;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import lampwise.file.PastedTime.Role;
+import lampwise.file.PastedTime.Style;
 import lampwise.file.ReadOptions.Shape;
 import lampwise.file.TimeText.Writing;
 import lampwise.light.Blink;
 import lampwise.light.BlinkLog;
 import lampwise.light.Marks;
 import lampwise.light.Origin;
+import lampwise.light.Recording;
 import lampwise.light.Targets;
 import lampwise.light.Window;
 
-/** Reads a blink log from pasted times, gaps or pairs of on and off. */
+/** Reads blink logs from pasted times, gaps or pairs of on and off; one for each fixture named. */
 final class PastedTimes {
   private final SourceText source;
   private final ReadOptions options;
@@ -28,21 +31,36 @@ final class PastedTimes {
   }
 
   /**
-   * Reads the log.
+   * Reads the logs.
    *
    * @param shape what the text holds: times, gaps or spans; words and signs in it say more
+   * @return one log or more
    * @throws FileException if it is no such text
    * @throws OptionException if an option cannot be understood or does not fit
    */
-  static BlinkLog read(SourceText source, Shape shape, ReadOptions options)
+  static List<Recording> read(SourceText source, Shape shape, ReadOptions options)
       throws FileException, OptionException {
-    return new PastedTimes(source, options).log(shape);
+    SourceText plain = PastedText.plain(source);
+    List<PastedSection> sections = PastedSections.split(source, plain);
+    boolean decimalComma = PastedCommas.areDecimal(plain, sections);
+    List<Recording> logs = new ArrayList<>();
+    int times = 0;
+    for (PastedSection section : sections) {
+      PastedScanner.Found found = PastedScanner.scan(plain, section, decimalComma);
+      times += found.times().size();
+      logs.add(new PastedTimes(plain, options).log(shape, section, found));
+    }
+    if (times == 0 && sections.get(0).fixture().isPresent()) {
+      throw source.fault(0, 0, PastedScanner.NO_NUMBERS);
+    }
+    return logs;
   }
 
-  private BlinkLog log(Shape shape) throws FileException, OptionException {
-    PastedScanner.Found found = PastedScanner.scan(source);
+  private BlinkLog log(Shape shape, PastedSection section, PastedScanner.Found found)
+      throws FileException, OptionException {
     notes.addAll(found.notes());
-    List<PastedTime> times = roles(shape, found.times());
+    List<PastedTime> written = columns(shape, found);
+    List<PastedTime> times = roles(shape, written);
     double[] seconds = absolute(times);
     TimeOrder.Ordered ordered = TimeOrder.order(source, times, seconds);
     notes.addAll(ordered.notes());
@@ -50,8 +68,84 @@ final class PastedTimes {
     List<Blink> blinks = blinks(ordered, zero);
     RecordingClock clock = clock(ordered, zero);
     Marks marks = MarkOptions.marks(options, clock, Targets.unknown());
+    understood(blinks, written, section);
     List<Blink> inside = inside(blinks, marks.window());
-    return new BlinkLog(new Origin(source.name(), Optional.empty(), notes), marks, inside);
+    return new BlinkLog(new Origin(source.name(), section.fixture(), notes), marks, inside);
+  }
+
+  /** Says in one line what was understood, where that was more than plain seconds. */
+  private void understood(List<Blink> blinks, List<PastedTime> written, PastedSection section) {
+    boolean plain =
+        written.stream()
+            .allMatch(t -> t.time().writing() == Writing.NUMBER && t.style() == Style.BARE);
+    if (written.isEmpty() && section.fixture().isPresent()) {
+      notes.add("no times stand below the heading of line " + section.heading());
+    }
+    if (blinks.isEmpty() || (plain && notes.size() == source.notes().size())) {
+      return;
+    }
+    int starts = blinks.size();
+    long ends = blinks.stream().filter(Blink::hasOff).count();
+    notes.add(
+        0,
+        "understood: "
+            + starts
+            + (starts == 1 ? " blink start" : " blink starts")
+            + (ends == 0 ? "" : ends == 1 ? " and 1 end" : " and " + ends + " ends")
+            + " from "
+            + Numbers.text(blinks.get(0).onSeconds())
+            + " to "
+            + Numbers.text(blinks.get(starts - 1).onSeconds())
+            + " s, "
+            + PastedWriting.name(written));
+  }
+
+  /** Sorts out what the list shows as a whole: laps beside splits, clock times to the minute. */
+  private List<PastedTime> columns(Shape shape, PastedScanner.Found found) {
+    List<PastedTime> times = found.times();
+    if (shape != Shape.TIMES || times.isEmpty()) {
+      return times;
+    }
+    Optional<LapTable.Found> laps = LapTable.find(found);
+    if (laps.isPresent()) {
+      notes.add(laps.get().note());
+      return laps.get().splits();
+    }
+    if (PastedWriting.hasBullets(times)) {
+      notes.add("the dash before each time was taken for a bullet");
+      return PastedWriting.withoutBullets(times);
+    }
+    if (times.stream().anyMatch(t -> t.style() == Style.HALF_DAY_MINUTES)) {
+      notes.add(PastedWriting.COARSE);
+    } else if (PastedWriting.isToTheMinute(times)) {
+      notes.add(PastedWriting.COARSE);
+      return PastedWriting.asHours(times);
+    }
+    return found.gapWords() ? laps(times, found.itemsFall()) : times;
+  }
+
+  /** A list of laps alone: the times between blinks, if they are in no order. */
+  private List<PastedTime> laps(List<PastedTime> times, boolean newestFirst) {
+    boolean rising = true;
+    boolean falling = true;
+    for (int i = 0; i < times.size(); i++) {
+      if (times.get(i).isGap() || times.get(i).role() != Role.UNSAID) {
+        return times;
+      }
+      double step = i == 0 ? 0 : times.get(i).time().value() - times.get(i - 1).time().value();
+      rising &= step >= 0;
+      falling &= step <= 0;
+    }
+    if (rising || falling) {
+      return times;
+    }
+    List<PastedTime> gaps = new ArrayList<>(times.stream().map(PastedTime::asGap).toList());
+    notes.add("the times are in no order and were taken for laps, one blink to the next");
+    if (newestFirst) {
+      Collections.reverse(gaps);
+      notes.add("the laps are listed from the last one and were reversed");
+    }
+    return gaps;
   }
 
   /** Gives each time its role, as the shape and the words in the text ask. */
@@ -84,7 +178,8 @@ final class PastedTimes {
     if (gapsOnly) {
       PastedTime first = times.get(0);
       TimeText start = new TimeText(Writing.NUMBER, 0, false);
-      times.add(0, new PastedTime(Role.UNSAID, start, first.line(), first.column(), "0"));
+      times.add(
+          0, new PastedTime(Role.UNSAID, start, Style.BARE, first.line(), first.column(), "0"));
       notes.add("the list starts with a gap; its first blink is at 0 s");
     }
     return times;
@@ -113,7 +208,8 @@ final class PastedTimes {
     double before = 0;
     for (int i = 0; i < seconds.length; i++) {
       PastedTime time = times.get(i);
-      double value = time.time().value() / (time.time().isClock() ? 1 : perSecond);
+      boolean plain = time.time().writing() == Writing.NUMBER && time.style() == Style.BARE;
+      double value = time.time().value() / (plain ? perSecond : 1);
       if (!time.time().gap()) {
         if (model.isPresent() && model.get().time().isClock() != time.time().isClock()) {
           throw source.fault(

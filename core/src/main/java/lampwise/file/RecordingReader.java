@@ -16,8 +16,9 @@ public final class RecordingReader {
 
   /**
    * Reads the recordings of a file: pasted blink times, gaps or on/off pairs as a blink log, a
-   * table of times and levels as a light curve. What was inferred stands in the notes of each
-   * recording's origin. An empty text is a blink log without blinks.
+   * table of times and levels as a light curve. Pasted times in which lines name fixtures give a
+   * recording for each. What was inferred stands in the notes of each recording's origin. An empty
+   * text is a blink log without blinks.
    *
    * <p>A text whose first line is {@code lampwise-log: 1} is a {@linkplain LampwiseLog Lampwise
    * log}, one recording a part. Beside it the options for the window, targets, events and covered
@@ -43,10 +44,9 @@ public final class RecordingReader {
       return LampwiseLog.read(source, options);
     }
     Shape shape = ShapeFinder.find(source, options);
-    return List.of(
-        shape == Shape.LEVELS
-            ? LightFile.read(source, options)
-            : PastedTimes.read(source, shape, options));
+    return shape == Shape.LEVELS
+        ? List.of(LightFile.read(source, options))
+        : PastedTimes.read(source, shape, options);
   }
 
   /**

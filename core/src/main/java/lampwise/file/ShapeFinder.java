@@ -1,14 +1,10 @@
 package lampwise.file;
 
 import java.util.List;
-import lampwise.file.PastedTime.Role;
 import lampwise.file.ReadOptions.Shape;
 
 /** Finds out what a text holds: blink times, pairs of on and off, or timed light levels. */
 final class ShapeFinder {
-  /** So many lines are searched for the words and signs of pasted times. */
-  private static final int SEARCHED_LINES = 20;
-
   private final SourceText source;
   private final Table table;
 
@@ -36,52 +32,12 @@ final class ShapeFinder {
     if (columns) {
       return Shape.LEVELS;
     }
-    if (hasPastedMarks(source.text())) {
+    PastedMarks marks = PastedMarks.of(source);
+    if (marks.show()) {
       return Shape.TIMES;
     }
-    return new ShapeFinder(source, Table.open(source)).ofTable();
-  }
-
-  /** Whether one of the first lines has {@code on}, {@code off}, a plus sign or a list number. */
-  private static boolean hasPastedMarks(String text) {
-    Lines lines = Lines.content(text);
-    for (int i = 0; i < SEARCHED_LINES && lines.next(); i++) {
-      int at = lines.start();
-      boolean digits = false;
-      boolean marks = false;
-      while (at < lines.end()) {
-        int end = at;
-        while (end < lines.end() && !isSeparator(text.charAt(end))) {
-          end++;
-        }
-        if (end > at) {
-          marks |= isPastedMark(text, at, end, lines.end());
-          digits |= Numbers.isDigit(text.charAt(end - 1)) || text.charAt(end - 1) == 's';
-        }
-        at = end + 1;
-      }
-      if (marks && digits) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private static boolean isPastedMark(String text, int at, int end, int lineEnd) {
-    boolean plus = text.charAt(at) == '+' && end > at + 1;
-    boolean item =
-        (Numbers.isDigit(text.charAt(at)) || text.charAt(at) == '#')
-            && !Numbers.isDigit(text.charAt(end - 1))
-            && PastedScanner.itemEnd(text, at, end, lineEnd) > at;
-    boolean hash = text.charAt(at) == '#' && Lines.isNumbered(text, at, lineEnd);
-    return plus
-        || item
-        || hash
-        || (end - at <= 4 && PastedScanner.roleOf(text.substring(at, end)) != Role.UNSAID);
-  }
-
-  private static boolean isSeparator(char c) {
-    return c == ',' || c == ';' || Lines.isBlank(c);
+    SourceText below = marks.withoutHeading(source);
+    return new ShapeFinder(below, Table.open(below)).ofTable();
   }
 
   private Shape ofTable() throws FileException {

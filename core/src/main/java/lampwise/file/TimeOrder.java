@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import lampwise.file.PastedTime.Role;
+import lampwise.file.PastedTime.Style;
 
 /** Brings pasted times into rising order where their writing allows only one way to do it. */
 final class TimeOrder {
@@ -41,21 +42,27 @@ final class TimeOrder {
     Collections.reverse(backwards);
     for (List<Integer> order : List.of(asIs, byBlink, backwards)) {
       double[] rising = pick(seconds, order);
-      boolean overMidnight = !isRising(rising);
-      boolean fits = !overMidnight || addMidnight(times, rising);
+      boolean overMidnight = !isRising(rising) && addMidnight(times, rising, RecordingClock.DAY);
+      boolean overTwelve = !isRising(rising) && addMidnight(times, rising, RecordingClock.DAY / 2);
+      boolean fits = isRising(rising);
       if (fits && (order == asIs || !leapsHalfADay(times, rising))) {
         List<PastedTime> ordered = order.stream().map(times::get).toList();
         return new Ordered(
-            ordered, Arrays.stream(rising).boxed().toList(), notes(order != asIs, overMidnight));
+            ordered,
+            Arrays.stream(rising).boxed().toList(),
+            notes(order != asIs, overMidnight, overTwelve));
       }
     }
     throw stepBack(source, times, seconds);
   }
 
-  private static List<String> notes(boolean reversed, boolean overMidnight) {
+  private static List<String> notes(boolean reversed, boolean overMidnight, boolean overTwelve) {
     List<String> notes = new ArrayList<>();
     if (overMidnight) {
       notes.add("the times cross midnight once");
+    }
+    if (overTwelve) {
+      notes.add("the times pass from 12 to 1 once, as on a 12-hour clock");
     }
     if (reversed) {
       notes.add("the times run downwards, as a stopwatch lists them, and were reversed");
@@ -99,8 +106,11 @@ final class TimeOrder {
         && times.stream().anyMatch(time -> time.time().writing() == TimeText.Writing.HOURS);
   }
 
-  /** Adds a day after the only step down, if all are clock times and it looks like midnight. */
-  private static boolean addMidnight(List<PastedTime> times, double[] seconds) {
+  /**
+   * Adds a day, or half of one, after the only step down, if all are clock times and it looks like
+   * midnight, or like the 1 that follows 12 on a 12-hour clock.
+   */
+  private static boolean addMidnight(List<PastedTime> times, double[] seconds, double day) {
     int midnight = 0;
     for (int i = 1; i < seconds.length; i++) {
       if (!(seconds[i] >= seconds[i - 1])) {
@@ -112,16 +122,19 @@ final class TimeOrder {
     }
     for (PastedTime time : times) {
       boolean clock = time.time().writing() == TimeText.Writing.HOURS || time.time().gap();
-      if (!clock || time.time().value() >= RecordingClock.DAY) {
+      boolean half = day < RecordingClock.DAY;
+      boolean outside = time.time().value() >= (half ? day + 3600 : day);
+      boolean marked = half && (time.style() != Style.BARE || time.time().value() < 3600);
+      if (!clock || outside || (marked && !time.isGap())) {
         return false;
       }
     }
-    double step = seconds[midnight] + RecordingClock.DAY - seconds[Math.max(0, midnight - 1)];
+    double step = seconds[midnight] + day - seconds[Math.max(0, midnight - 1)];
     if (midnight == 0 || !(step <= MAX_MIDNIGHT_STEP)) {
       return false;
     }
     for (int i = midnight; i < seconds.length; i++) {
-      seconds[i] += RecordingClock.DAY;
+      seconds[i] += day;
     }
     return true;
   }

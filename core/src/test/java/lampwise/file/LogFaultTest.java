@@ -64,7 +64,7 @@ class LogFaultTest {
         "2:7: saw: a part has at least one blink; no light is \"dark\"; try \"1 blink every 3 s\"");
     assertFaults(
         "lampwise-log: 1\n\nfixture: a\n  saw: 3 blinks every 3 parsecs",
-        "4:25: saw: a unit (ms, s, min or h) is missing before \"parsecs\"");
+        "4:25: saw: \"parsecs\" where a unit (ms, s, min or h) was expected");
   }
 
   @Test
