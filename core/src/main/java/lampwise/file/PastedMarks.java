@@ -130,7 +130,8 @@ final class PastedMarks {
       String text = token.text();
       boolean bullet = i == 0 && (text.equals("-") || text.equals("*"));
       boolean half = PastedWords.isHalfDay(text);
-      if (!token.isNumeric() && !bullet && !half && !PastedWords.isPassed(text)) {
+      boolean minute = PastedWords.isMinute(text);
+      if (!token.isNumeric() && !bullet && !half && !minute && !PastedWords.isPassed(text)) {
         return false;
       }
       if (token.isNumeric()) {
@@ -140,7 +141,7 @@ final class PastedMarks {
         telling |= PastedTimeText.mixed(text).isPresent();
       }
       halfDays |= half;
-      telling |= bullet || PastedWords.isTelling(text);
+      telling |= bullet || minute || PastedWords.isTelling(text);
     }
     return numbers && (telling || (halfDays && clocks));
   }

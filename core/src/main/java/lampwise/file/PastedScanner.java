@@ -186,7 +186,8 @@ final class PastedScanner {
       role = Role.UNSAID;
       return last;
     } catch (TimeText.Fault e) {
-      throw source.fault(line, token.column(), String.valueOf(e.getMessage()) + hint(token.text()));
+      throw source.fault(
+          line, token.column(), String.valueOf(e.getMessage()) + hint(token.text(), at == 0));
     }
   }
 
@@ -212,7 +213,7 @@ final class PastedScanner {
   }
 
   /** What a word that is no time may have been meant for. */
-  private static String hint(String word) {
+  private static String hint(String word, boolean first) {
     if (PastedWords.isOfLogs(word)) {
       return "; such lines belong to a Lampwise log, whose first line is lampwise-log: 1";
     }
@@ -225,9 +226,16 @@ final class PastedScanner {
             && dash + 1 < word.length()
             && Numbers.isDigit(word.charAt(dash - 1))
             && Numbers.isDigit(word.charAt(dash + 1));
-    return word.equals("-") || between
-        ? "; for the start and the end of a blink write on 3.1 off 3.2"
-        : "";
+    if (word.equals("-") || (between && word.indexOf('-', dash + 1) < 0)) {
+      return "; for the start and the end of a blink write on 3.1 off 3.2";
+    }
+    boolean number = word.chars().anyMatch(c -> c >= '0' && c <= '9');
+    if (number || word.equalsIgnoreCase("nan") || Numbers.isInfinite(word)) {
+      return "";
+    }
+    return first
+        ? "; put # before a remark, or fixture before the name of another lamp"
+        : "; put # before a remark";
   }
 
   /** The role that a word such as {@code on} or {@code off:} gives to the next time. */
