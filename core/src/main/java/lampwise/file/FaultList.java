@@ -26,6 +26,11 @@ final class FaultList {
     return !faults.isEmpty();
   }
 
+  /** How many faults were found. */
+  int size() {
+    return faults.size();
+  }
+
   /** Throws what was found, sorted by line and column, or does nothing if nothing was. */
   void throwIfAny() throws FileException {
     if (!faults.isEmpty()) {

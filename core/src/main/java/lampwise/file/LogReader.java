@@ -15,6 +15,9 @@ import lampwise.rhythm.PhraseException;
 
 /** Reads a Lampwise log, all of its faults in one go. */
 final class LogReader {
+  /** After so many faults the rest of the file is not read. */
+  private static final int MAX_FAULTS = 1000;
+
   private static final List<String> KEYS =
       List.of("fixture", "window", "target", "event", "covered", "saw");
   private static final String RANGE = "a stretch such as 0 to 60 s";
@@ -40,7 +43,7 @@ final class LogReader {
   List<LogPart> read() throws FileException {
     Lines lines = Lines.all(source.text());
     boolean headed = false;
-    while (lines.next()) {
+    while (faults.size() < MAX_FAULTS && lines.next()) {
       String line = lines.get();
       LogWords words = new LogWords(line, 0);
       boolean comment = !words.isAtEnd() && line.charAt(words.column() - 1) == '#';

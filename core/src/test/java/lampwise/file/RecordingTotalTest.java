@@ -5,6 +5,7 @@ import static lampwise.file.Readings.said;
 import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.util.List;
@@ -57,7 +58,46 @@ class RecordingTotalTest {
           "-",
           "..",
           "1e308",
-          "189345600000");
+          "189345600000",
+          "lampwise-log: 1\n",
+          "fixture:",
+          "fixture north-07",
+          "north-07:",
+          "North wall",
+          "window: 0 to 60 s",
+          "target: none",
+          "target: 3 to 4 s",
+          "event: door at 3 s",
+          "covered: 1 to 2 s",
+          "saw: fast blinks",
+          "saw: 0 blinks",
+          "to",
+          "on 3.10 off 3.22",
+          "blink",
+          "blink at",
+          "flash 3",
+          "lap 1",
+          "laps",
+          "lamp",
+          "nr;time",
+          "1m02.5s",
+          "350ms",
+          "min",
+          "1'02\"5",
+          "12:01",
+          "12:02",
+          "pm",
+          "12:59:59",
+          "1:00:01",
+          "0:03,5",
+          "00:03.20 00:03.20",
+          "00:03.10 00:06.30",
+          "-0.3",
+          "\u2022",
+          "\u2212",
+          "\u2009",
+          "\uFF11\uFF12",
+          "\uD83D\uDCA1");
   private static final List<String> SIGNS =
       List.of(" ", ",", ";", "\t", "\n", "\r\n", "\r", ", ", "", "\n\n", ",\t");
 
@@ -82,15 +122,87 @@ class RecordingTotalTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "0.3 ", "1. ", "1) ", "#1 ", "1, ", "1,2 ", "on 1 ", "+1 ", "\"", "\"\" ", "\"1\",", ":",
-            ",",
-        ";", " ", "\t", "\n", "\r", "#", "1\n", "1,2\n", "9 8\n", "\"1\",2\n", "on\n", "a_",
-            "# time s\n",
-        "1;2,5\n", "12:00:01\n", "23:59:59 00:00:01 ", "1:2:3,4\n"
+        "0.3 ",
+        "1. ",
+        "1) ",
+        "#1 ",
+        "1, ",
+        "1,2 ",
+        "on 1 ",
+        "+1 ",
+        "\"",
+        "\"\" ",
+        "\"1\",",
+        ":",
+        ",",
+        ";",
+        " ",
+        "\t",
+        "\n",
+        "\r",
+        "#",
+        "1\n",
+        "1,2\n",
+        "9 8\n",
+        "\"1\",2\n",
+        "on\n",
+        "a_",
+        "# time s\n",
+        "blink ",
+        "lap 1 ",
+        "blink 3 4 ",
+        "1m02s ",
+        "1'02\"5 ",
+        "- ",
+        "1 min ",
+        "1 pm ",
+        "x:\n",
+        "north-07: 1 ",
+        "North\n",
+        "North\n1 2\n",
+        "a: 1 2\n",
+        "3.2 3.2\n",
+        "12:01\n",
+        "0:03,5 ",
+        "lampwise-log: 1\n",
+        "\u2022 1\n",
+        "\u2212",
+        "-1\n",
+        "laps 2 1 ",
+        "1;2,5\n",
+        "12:00:01\n",
+        "23:59:59 00:00:01 ",
+        "1:2:3,4\n"
       })
   void longTextsTakeLinearTime(String part) {
+    assertLinear(part.repeat(1_000_000 / part.length()));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "x\n",
+        "on 1\n",
+        "on 1 off 2\n",
+        "fixture:\n",
+        "fixture: a\non 1\n",
+        "window: 1\n",
+        "target: 1 to 2 s\n",
+        "saw: fast blinks\n",
+        "fixture: b\nsaw: 1 blink every 3 s\n",
+        "on ",
+        "\n",
+        "#\n",
+        ": ",
+        "window: 0 to 3 s\non 5\nfixture:\n"
+      })
+  void longLogsTakeLinearTime(String part) {
+    assertLinear("lampwise-log: 1\n" + part.repeat(1_000_000 / part.length()));
+  }
+
+  private static void assertLinear(String text) {
     // A quadratic walk over a million characters takes minutes.
-    byte[] content = part.repeat(1_000_000 / part.length()).getBytes(UTF_8);
+    byte[] content = text.getBytes(UTF_8);
     for (ReadOptions options :
         List.of(
             said().options(),
@@ -107,11 +219,20 @@ class RecordingTotalTest {
             List<Recording> recordings = RecordingReader.read("x", content, options);
             assertFalse(recordings.isEmpty());
           } catch (FileException e) {
-            assertFalse(e.getMessage().contains("\n"), e::getMessage);
+            for (FileFault fault : e.faults()) {
+              assertFalse(fault.message().contains("\n"), fault::message);
+              assertTrue(fault.line() >= 0 && fault.column() >= 0, fault::toString);
+            }
           } catch (OptionException e) {
             assertFalse(e.getMessage().contains("\n"), e::getMessage);
           }
         });
+  }
+
+  @Property(tries = 1000)
+  void anyWordsBelowTheHeadOfALogGiveARecordingOrATypedError(
+      @ForAll("texts") String text, @ForAll("options") ReadOptions options) {
+    assertTotal(("lampwise-log: 1\n" + text).getBytes(UTF_8), options);
   }
 
   @Provide
@@ -126,12 +247,19 @@ class RecordingTotalTest {
   Arbitrary<byte[]> hurtFiles() {
     Arbitrary<byte[]> files =
         Arbitraries.of(
-                "cells-low-taps.txt",
-                "cells-low-clock.txt",
-                "cells-low-on-off.txt",
-                "window-covered-gaps.txt",
-                "cells-low-meter-ms.csv")
-            .map(file -> Testdata.bytes("recordings", file));
+                "recordings/cells-low-taps.txt",
+                "recordings/cells-low-clock.txt",
+                "recordings/cells-low-on-off.txt",
+                "recordings/window-covered-gaps.txt",
+                "recordings/cells-low-meter-ms.csv",
+                "logs/format-1.log",
+                "pastes/laps-and-splits.txt",
+                "pastes/laps-alone-newest-first.txt",
+                "pastes/fixtures-under-a-title.txt",
+                "pastes/minutes-curly-primes.txt",
+                "pastes/clock-am-pm.txt",
+                "pastes/words-flash-number.txt")
+            .map(file -> Testdata.bytes("", file));
     Arbitrary<List<Integer>> places = Arbitraries.integers().between(0, 9999).list().ofMaxSize(6);
     Arbitrary<List<Byte>> values =
         Arbitraries.bytes().between((byte) 9, (byte) 126).list().ofSize(6);
