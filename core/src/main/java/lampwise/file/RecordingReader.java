@@ -1,5 +1,6 @@
 package lampwise.file;
 
+import java.util.ArrayList;
 import java.util.List;
 import lampwise.file.ReadOptions.Shape;
 import lampwise.light.Description;
@@ -15,8 +16,9 @@ public final class RecordingReader {
   private RecordingReader() {}
 
   /**
-   * Reads the recordings of a file: pasted blink times, gaps or on/off pairs as a blink log, a
-   * table of times and levels as a light curve. What was inferred stands in the notes of each
+   * Reads the recordings of a file: a Lampwise log with all its fixtures; pasted blink times, gaps
+   * or on/off pairs as a blink log; a table of times and levels as a light curve. Marks given as
+   * options stand in place of those of a log. What was inferred stands in the notes of each
    * recording's origin. An empty text is a blink log without blinks.
    *
    * <p>A numeric time column whose first value is below 10,000 s keeps its own zero; in any other
@@ -32,6 +34,13 @@ public final class RecordingReader {
   public static List<Recording> read(String name, byte[] content, ReadOptions options)
       throws FileException, OptionException {
     SourceText source = SourceText.of(name, content);
+    if (LogReader.is(source)) {
+      List<Recording> marked = new ArrayList<>();
+      for (Recording recording : LogReader.read(source)) {
+        marked.add(LogOptions.apply(recording, options));
+      }
+      return marked;
+    }
     Shape shape = ShapeFinder.find(source, options);
     return List.of(
         shape == Shape.LEVELS
