@@ -1,114 +1,74 @@
 package lampwise.file;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.List;
-import lampwise.light.Blink;
-import lampwise.light.BlinkLog;
-import lampwise.light.Description;
-import lampwise.light.Event;
-import lampwise.light.Marks;
 import lampwise.light.Recording;
-import lampwise.light.TargetSpan;
-import lampwise.light.Targets;
-import lampwise.light.Window;
+import lampwise.light.RecordingException;
 
 /**
- * The Lampwise log: plain text for blink logs and descriptions, several fixtures in one file. It is
- * read by {@link RecordingReader}; this class writes it.
- *
- * <pre>
- * lampwise-log: 1
- * fixture: north-07
- * window: 0 to 60 s
- * target: 20 to 28 s
- * event: power-up at 0 s
- * on 3.10 off 3.22
- * on 6.25
- * </pre>
+ * The Lampwise log: plain text that holds blink logs and descriptions of one fixture or several.
+ * Its grammar is in {@code core/docs/lampwise-log.md}.
  */
 public final class LampwiseLog {
-  /** The first line of every log, but for the version. */
-  static final String FIRST = "lampwise-log:";
+  /** The version of the format that is written, and the only one so far. */
+  public static final int VERSION = 1;
 
-  static final int VERSION = 1;
-
-  /** Times are written to the thousandth of a second. */
-  private static final int DECIMALS = 3;
+  /** The key of the first line. */
+  static final String KEY = "lampwise-log";
 
   private LampwiseLog() {}
 
   /**
-   * Writes recordings as one log, times rounded to 1 ms.
+   * Reads the recordings of a log, as {@link RecordingReader} does where nothing else is said.
+   * Every recording has the file's name; a part's {@code fixture:} line gives its fixture.
    *
-   * @param recordings blink logs and descriptions, in the order to be written; may be empty
-   * @return the text, each line ended by a line feed
-   * @throws FileException if one is a light curve, or its fixture's name cannot stand in a line
+   * @param name the file's name, for messages and as the recordings' name
+   * @param content its bytes
+   * @return one recording a part, in the order of the file; at least one
+   * @throws FileException if the file is no log of this version; carries every fault of the file
    */
-  public static String write(List<Recording> recordings) throws FileException {
-    StringBuilder text = new StringBuilder(FIRST).append(' ').append(VERSION).append('\n');
-    for (Recording recording : recordings) {
-      String fixture = recording.origin().fixture().orElse("");
-      if (Wording.unprintable(fixture).isPresent() || !fixture.strip().equals(fixture)) {
-        throw new FileException(
-            recording.origin().name(),
-            0,
-            0,
-            "the fixture " + Wording.quote(fixture) + " cannot be written on one line");
-      }
-      if (fixture.isEmpty() && recordings.size() > 1) {
-        throw new FileException(
-            recording.origin().name(), 0, 0, "one of several recordings needs a fixture's name");
-      }
-      text.append(fixture.isEmpty() ? "" : "fixture: " + fixture + "\n");
-      write(text, recording.marks());
-      if (recording instanceof BlinkLog log) {
-        log.blinks().forEach(blink -> write(text, blink));
-      } else if (recording instanceof Description description) {
-        text.append("saw: ").append(description.said()).append('\n');
-      } else {
-        throw new FileException(
-            recording.origin().name(), 0, 0, "a light curve cannot be written as a log");
-      }
-    }
-    return text.toString();
+  public static List<Recording> read(String name, byte[] content) throws FileException {
+    return new LogReader(SourceText.of(name, content))
+        .read().stream().map(LogPart::recording).toList();
   }
 
-  private static void write(StringBuilder text, Marks marks) {
-    marks.window().ifPresent(window -> span(text, "window", window));
-    Targets targets = marks.targets();
-    if (targets.knowledge() == Targets.Knowledge.KNOWN && targets.spans().isEmpty()) {
-      text.append("target: none\n");
-    }
-    for (TargetSpan span : targets.spans()) {
-      if (span.equals(TargetSpan.always())) {
-        text.append("target: all\n");
-      } else {
-        span(text, "target", new Window(span.fromSeconds(), span.toSeconds()));
-      }
-    }
-    for (Event event : marks.events()) {
-      text.append("event: ").append(event.kind().word());
-      text.append(" at ").append(seconds(event.atSeconds())).append(" s\n");
-    }
-    marks.covered().forEach(covered -> span(text, "covered", covered));
+  /**
+   * Writes recordings as a log, one part each in the order given. Times are rounded to the
+   * millisecond and written without trailing zeros; a blink whose end then falls on its start is
+   * written without its end, and a target that lasts less than that is left out. Reading gives the
+   * same blinks, words, marks and fixtures, if the times are whole milliseconds; the recordings'
+   * names and notes are not written.
+   *
+   * @param recordings one or more
+   * @return the text, its lines ended by LF
+   * @throws RecordingException if there is no recording, or one cannot be written: a light curve, a
+   *     blink that starts outside the marked window or while another is on, words that are no
+   *     rhythm, a fixture's name that does not fit on a line, a time beyond 10<sup>12</sup> s
+   */
+  public static String write(List<? extends Recording> recordings) {
+    return LogWriter.write(recordings);
   }
 
-  private static void span(StringBuilder text, String key, Window window) {
-    text.append(key).append(": ").append(seconds(window.fromSeconds()));
-    text.append(" to ").append(seconds(window.toSeconds())).append(" s\n");
-  }
-
-  private static void write(StringBuilder text, Blink blink) {
-    text.append("on ").append(seconds(blink.onSeconds()));
-    if (blink.hasOff()) {
-      text.append(" off ").append(seconds(blink.offSeconds()));
+  /** Whether a text is meant as a log: its first line that holds something starts with the key. */
+  static boolean isLog(SourceText source) {
+    Lines lines = Lines.content(source.text());
+    if (!lines.next()) {
+      return false;
     }
-    text.append('\n');
+    int at = lines.start();
+    while (at < lines.end() && Lines.isBlank(source.text().charAt(at))) {
+      at++;
+    }
+    return source.text().regionMatches(true, at, KEY, 0, KEY.length());
   }
 
-  private static String seconds(double seconds) {
-    BigDecimal rounded = new BigDecimal(seconds).setScale(DECIMALS, RoundingMode.HALF_EVEN);
-    return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+  /**
+   * Reads a log and obeys the options beside it.
+   *
+   * @throws FileException if it is no log of this version
+   * @throws OptionException if an option cannot be understood or has no meaning for a log
+   */
+  static List<Recording> read(SourceText source, ReadOptions options)
+      throws FileException, OptionException {
+    return LogOptions.apply(options, new LogReader(source).read());
   }
 }

@@ -3,63 +3,57 @@ package lampwise.file;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import lampwise.file.TimeText.Writing;
 import lampwise.light.Blink;
-import lampwise.light.BlinkLog;
-import lampwise.light.Description;
 import lampwise.light.Marks;
-import lampwise.light.Origin;
 import lampwise.light.Recording;
 import lampwise.light.Window;
 
-/** Puts the user's options in place of the marks of a log. */
+/**
+ * What options mean beside a log. Each one replaces, in every part, what the log says of the same
+ * thing; what only a file without words of its own needs is refused.
+ */
 final class LogOptions {
   private LogOptions() {}
 
   /**
-   * The recording with the marks that were given as options.
+   * Obeys the options.
    *
-   * @throws OptionException if an option cannot be understood, or says how to read times or levels
+   * @throws OptionException if one cannot be understood or has no meaning for a log
    */
-  static Recording apply(Recording recording, ReadOptions options) throws OptionException {
-    if (options.shape().isPresent()
-        || options.column().isPresent()
-        || options.time().isPresent()
-        || options.unit().isPresent()) {
-      throw new OptionException(
-          "--as, --column, --time and --unit do not go with a Lampwise log, which says it itself");
+  static List<Recording> apply(ReadOptions options, List<LogPart> parts) throws OptionException {
+    refuse(options.shape().isPresent(), "--as");
+    refuse(options.column().isPresent(), "--column");
+    refuse(options.time().isPresent(), "--time");
+    refuse(options.unit().isPresent(), "--unit");
+    List<Recording> recordings = new ArrayList<>();
+    for (LogPart part : parts) {
+      recordings.add(apply(options, part).recording());
     }
-    Marks own = recording.marks();
-    Marks said = MarkOptions.marks(options, clock(recording), own.targets());
-    Marks marks =
-        new Marks(
-            said.window().or(own::window),
-            said.targets(),
-            said.events().isEmpty() ? own.events() : said.events(),
-            said.covered().isEmpty() ? own.covered() : said.covered());
-    if (recording instanceof Description description) {
-      return new Description(description.origin(), marks, description.said());
-    }
-    BlinkLog log = (BlinkLog) recording;
-    List<Blink> inside = new ArrayList<>();
-    for (Blink blink : log.blinks()) {
-      if (marks.window().isEmpty() || marks.window().get().contains(blink.onSeconds())) {
-        inside.add(blink);
-      }
-    }
-    int outside = log.blinks().size() - inside.size();
-    List<String> notes = new ArrayList<>(log.origin().notes());
-    if (outside > 0) {
-      notes.add(outside + (outside == 1 ? " blink lies" : " blinks lie") + " outside the window");
-    }
-    Origin origin = new Origin(log.origin().name(), log.origin().fixture(), notes);
-    return new BlinkLog(origin, marks, inside);
+    return recordings;
   }
 
-  private static RecordingClock clock(Recording recording) {
-    Optional<Window> window = recording.window();
-    return window
-        .map(w -> new RecordingClock(Writing.NUMBER, 1, 0, w.fromSeconds(), w.toSeconds()))
-        .orElseGet(RecordingClock::empty);
+  private static void refuse(boolean given, String option) throws OptionException {
+    if (given) {
+      throw new OptionException(
+          option + " does not fit a Lampwise log, which itself says what it holds");
+    }
+  }
+
+  private static LogPart apply(ReadOptions options, LogPart part) throws OptionException {
+    Optional<Window> seen = part.recording().window();
+    RecordingClock clock =
+        seen.map(
+                window ->
+                    new RecordingClock(
+                        TimeText.Writing.NUMBER, 1, 0, window.fromSeconds(), window.toSeconds()))
+            .orElse(RecordingClock.empty());
+    Marks marks = MarkOptions.marks(options, clock, part.marks());
+    List<Blink> inside = new ArrayList<>(part.blinks());
+    marks.window().ifPresent(window -> inside.removeIf(b -> !window.contains(b.onSeconds())));
+    int outside = part.blinks().size() - inside.size();
+    return part.with(
+        marks,
+        inside,
+        outside == 0 ? Optional.empty() : Optional.of(PastedTimes.outsideNote(outside)));
   }
 }

@@ -1,251 +1,301 @@
 package lampwise.file;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import lampwise.light.Blink;
-import lampwise.light.BlinkLog;
 import lampwise.light.Description;
 import lampwise.light.Event;
-import lampwise.light.Marks;
-import lampwise.light.Origin;
-import lampwise.light.Recording;
 import lampwise.light.TargetSpan;
-import lampwise.light.Targets;
 import lampwise.light.Window;
 import lampwise.rhythm.Phrase;
 import lampwise.rhythm.PhraseException;
 
-/** Reads Lampwise logs strictly: every fault of the file with its line and column. */
+/** Reads a Lampwise log, all of its faults in one go. */
 final class LogReader {
   private static final List<String> KEYS =
       List.of("fixture", "window", "target", "event", "covered", "saw");
+  private static final String RANGE = "a stretch such as 0 to 60 s";
+  private static final String TARGET = "none, all, likely or a stretch such as 20 to 28 s";
+  private static final String LINE =
+      "a key such as window:, or a blink such as \"on 3.10 off 3.22\"";
 
   private final SourceText source;
   private final FaultList faults;
-  private final List<Recording> recordings = new ArrayList<>();
-  private Section section = new Section(0, Optional.empty());
+  private final List<LogPartBuilder> parts = new ArrayList<>();
 
-  private LogReader(SourceText source) {
+  LogReader(SourceText source) {
     this.source = source;
     this.faults = new FaultList(source.name());
   }
 
-  /** Whether a text is a Lampwise log: its first line that is not blank says so. */
-  static boolean is(SourceText source) {
-    return source.text().stripLeading().startsWith(LampwiseLog.FIRST);
-  }
-
   /**
-   * Reads a log.
+   * Reads it.
    *
+   * @return one part or more
    * @throws FileException with every fault
    */
-  static List<Recording> read(SourceText source) throws FileException {
-    LogReader reader = new LogReader(source);
-    List<String> lines = source.text().lines().toList();
-    for (int i = 0; i < lines.size(); i++) {
-      reader.line(i + 1, lines.get(i));
+  List<LogPart> read() throws FileException {
+    Lines lines = Lines.all(source.text());
+    boolean headed = false;
+    while (lines.next()) {
+      String line = lines.get();
+      LogWords words = new LogWords(line, 0);
+      boolean comment = !words.isAtEnd() && line.charAt(words.column() - 1) == '#';
+      if (words.isAtEnd() || (comment && lines.line() > 1)) {
+        continue;
+      }
+      try {
+        if (headed) {
+          readLine(line, lines.line(), words);
+        } else {
+          readHead(line, lines.line(), words);
+          headed = true;
+        }
+      } catch (LogWords.Fault e) {
+        faults.add(lines.line(), e.column(), e.reason());
+        if (!headed) {
+          faults.throwIfAny(); // of another version nothing more can be said
+        }
+      }
     }
-    reader.end();
-    if (reader.recordings.isEmpty()) {
-      reader.recordings.add(
-          new BlinkLog(
-              new Origin(source.name(), Optional.empty(), source.notes()),
-              Marks.nothing(),
-              List.of()));
+    if (parts.isEmpty()) {
+      parts.add(new LogPartBuilder(Optional.empty(), 1, faults));
     }
-    reader.faults.throwIfAny();
-    return reader.recordings;
+    List<LogPart> built = build();
+    faults.throwIfAny();
+    return built;
   }
 
-  /** What one fixture's lines say so far. */
-  private static final class Section {
-    final int line;
-    final Optional<String> fixture;
-    final List<Blink> blinks = new ArrayList<>();
-    final List<Event> events = new ArrayList<>();
-    final List<Window> covered = new ArrayList<>();
-    final List<TargetSpan> targets = new ArrayList<>();
-    Optional<Window> window = Optional.empty();
-    Optional<String> said = Optional.empty();
-    boolean nobody;
-    boolean any;
-
-    Section(int line, Optional<String> fixture) {
-      this.line = line;
-      this.fixture = fixture;
+  private List<LogPart> build() {
+    Map<String, Integer> seen = new HashMap<>();
+    Map<String, Integer> total = new HashMap<>();
+    parts.forEach(part -> total.merge(part.fixture().orElse(""), 1, Integer::sum));
+    List<LogPart> built = new ArrayList<>();
+    for (LogPartBuilder part : parts) {
+      String fixture = part.fixture().orElse("");
+      int number = seen.merge(fixture, 1, Integer::sum);
+      List<String> notes = new ArrayList<>(source.notes());
+      if (total.getOrDefault(fixture, 0) > 1) {
+        notes.add(
+            "recording "
+                + number
+                + " of "
+                + total.get(fixture)
+                + (fixture.isEmpty() ? " without a fixture" : " of " + fixture)
+                + ", from line "
+                + part.line());
+      }
+      built.add(part.build(source.name(), notes));
     }
-
-    Marks marks() {
-      boolean known = nobody || !targets.isEmpty();
-      return new Marks(
-          window, known ? Targets.during(targets) : Targets.unknown(), events, covered);
-    }
+    return built;
   }
 
-  private void line(int number, String raw) {
-    int hash = raw.indexOf('#');
-    String text = (hash < 0 ? raw : raw.substring(0, hash)).stripTrailing();
-    LineCursor line = new LineCursor(text);
-    if (line.atEnd()) {
+  private static void readHead(String line, int number, LogWords words) throws LogWords.Fault {
+    int column = words.column();
+    String expected = "\"" + LampwiseLog.KEY + ": " + LampwiseLog.VERSION + "\" in the first line";
+    if (number > 1) {
+      throw new LogWords.Fault(column, "expected " + expected + ", not below it");
+    }
+    int colon = line.indexOf(':');
+    if (colon < 0 || !line.substring(column - 1, colon).equals(LampwiseLog.KEY)) {
+      throw words.fault(expected);
+    }
+    LogWords value = new LogWords(line, colon + 1);
+    int at = value.column();
+    String version = value.word("the version " + LampwiseLog.VERSION).text();
+    if (!version.equals(String.valueOf(LampwiseLog.VERSION))) {
+      throw new LogWords.Fault(
+          at,
+          "the version "
+              + Wording.quote(version)
+              + " of the format is not known; this program reads "
+              + LampwiseLog.VERSION);
+    }
+    value.end();
+  }
+
+  private void readLine(String line, int number, LogWords words) throws LogWords.Fault {
+    if (words.isNext("on")) {
+      readBlink(number, words);
       return;
     }
-    try {
-      if (!section.any && recordings.isEmpty() && section.line == 0) {
-        version(line);
-        section = new Section(number, Optional.empty());
-      } else if (line.word("on")) {
-        blink(line);
-      } else {
-        key(number, line);
-      }
-    } catch (LineCursor.Fault e) {
-      faults.add(number, e.column(), e.reason());
+    int column = words.column();
+    int end = column - 1;
+    while (end < line.length() && line.charAt(end) != ':' && !Lines.isBlank(line.charAt(end))) {
+      end++;
     }
+    String key = line.substring(column - 1, end);
+    if (end == line.length() || line.charAt(end) != ':') {
+      throw words.fault(KEYS.contains(key) ? "a colon after " + key : LINE);
+    }
+    readKey(key, column, line, end + 1, number);
   }
 
-  private static void version(LineCursor line) throws LineCursor.Fault {
-    line.expect(LampwiseLog.FIRST);
-    double version = line.number();
-    line.end();
-    if (version != LampwiseLog.VERSION) {
-      throw line.fault("this version is not known; expected " + LampwiseLog.VERSION);
-    }
-  }
-
-  private void key(int number, LineCursor line) throws LineCursor.Fault {
-    String key = line.key();
+  private void readKey(String key, int column, String line, int from, int number)
+      throws LogWords.Fault {
+    LogWords value = new LogWords(line, from);
+    int at = value.column();
     switch (key) {
-      case "fixture" -> fixture(number, line);
-      case "window" -> {
-        if (section.window.isPresent()) {
-          throw line.fault("the window was said already");
-        }
-        section.window = Optional.of(span(line));
+      case "fixture" -> startPart(line, from, number);
+      case "window" -> part(number).window(range(value), number, column);
+      case "target" -> readTarget(value, number, column);
+      case "event" -> part(number).event(event(value));
+      case "covered" -> part(number).covered(range(value));
+      case "saw" -> part(number).saw(said(line.substring(at - 1), number, at), number, column);
+      default -> throw unknown(key, column);
+    }
+  }
+
+  private static LogWords.Fault unknown(String key, int column) {
+    if (key.equals(LampwiseLog.KEY)) {
+      return new LogWords.Fault(
+          column, "a second log starts here; only one may stand in a file, of several fixtures");
+    }
+    String hint =
+        key.length() > 40
+            ? ""
+            : Wording.nearest(key, KEYS)
+                .map(nearest -> "; did you mean \"" + nearest + "\"?")
+                .orElse("; known are " + Wording.list(KEYS));
+    return new LogWords.Fault(column, "unknown key " + Wording.quote(key) + hint);
+  }
+
+  /** The part that a line belongs to. */
+  private LogPartBuilder part(int number) {
+    if (parts.isEmpty()) {
+      parts.add(new LogPartBuilder(Optional.empty(), number, faults));
+    }
+    return parts.get(parts.size() - 1);
+  }
+
+  private void startPart(String line, int from, int number) {
+    String fixture = trim(line.substring(from));
+    parts.add(
+        new LogPartBuilder(
+            fixture.isEmpty() ? Optional.empty() : Optional.of(fixture), number, faults));
+    Wording.unprintable(fixture)
+        .ifPresent(
+            c ->
+                faults.add(
+                    number,
+                    from + 1,
+                    "the fixture's name holds the character " + c + ", which is not text"));
+  }
+
+  /** A text without the blanks around it. */
+  static String trim(String text) {
+    int start = 0;
+    int end = text.length();
+    while (start < end && Lines.isBlank(text.charAt(start))) {
+      start++;
+    }
+    while (end > start && Lines.isBlank(text.charAt(end - 1))) {
+      end--;
+    }
+    return text.substring(start, end);
+  }
+
+  private void readBlink(int number, LogWords words) throws LogWords.Fault {
+    words.expect("on", LINE);
+    int onColumn = words.column();
+    double on = words.seconds("a time in seconds such as 3.10");
+    int offColumn = 0;
+    double off = Double.NaN;
+    if (!words.isAtEnd()) {
+      words.expect("off", "off or the end of the line");
+      offColumn = words.column();
+      off = words.seconds("a time in seconds such as 3.22");
+      words.end();
+      if (!(off > on)) {
+        throw new LogWords.Fault(
+            offColumn,
+            "a blink must end after it starts: on "
+                + Numbers.text(on)
+                + ", off "
+                + Numbers.text(off));
       }
-      case "target" -> target(line);
-      case "event" -> event(line);
-      case "covered" -> section.covered.add(span(line));
-      case "saw" -> saw(line);
-      default ->
-          throw line.unknown(
-              "unknown key "
-                  + Wording.quote(key)
-                  + "; expected on, "
-                  + String.join(", ", KEYS)
-                  + Wording.nearest(key, KEYS)
-                      .map(near -> "; did you mean " + Wording.quote(near) + "?")
-                      .orElse(""));
     }
-    section.any = true;
+    part(number).blink(new Blink(on, off), number, onColumn);
   }
 
-  private void fixture(int number, LineCursor line) throws LineCursor.Fault {
-    String name = line.rest();
-    if (name.isEmpty()) {
-      throw line.fault("the name is missing; expected the fixture's name");
+  private void readTarget(LogWords value, int number, int column) throws LogWords.Fault {
+    for (String word : LogPartBuilder.WHOLE_TARGETS) {
+      if (value.take(word)) {
+        value.end();
+        part(number).targets(word, number, column);
+        return;
+      }
     }
-    end();
-    section = new Section(number, Optional.of(name));
-  }
-
-  private static Window span(LineCursor line) throws LineCursor.Fault {
-    double from = line.number();
-    line.expect("to");
-    double to = line.number();
-    line.word("s");
-    line.end();
+    int at = value.column();
+    double from = value.take("start") ? Double.NEGATIVE_INFINITY : value.seconds(TARGET);
+    value.expect("to", "\"to\", as in 20 to 28 s");
+    boolean stays = value.take("end");
+    double to = stays ? Double.POSITIVE_INFINITY : value.seconds("a time in seconds, or end");
+    if (!stays) {
+      value.expect("s", "the unit s");
+    }
+    value.end();
     if (!(to > from)) {
-      throw line.fault("must end after it starts");
+      throw new LogWords.Fault(at, "a target must leave after it comes; expected " + TARGET);
+    }
+    part(number).target(new TargetSpan(from, to), number, column);
+  }
+
+  /** A stretch with finite borders. */
+  private static Window range(LogWords value) throws LogWords.Fault {
+    int at = value.column();
+    double from = value.seconds(RANGE);
+    value.expect("to", "\"to\", as in 0 to 60 s");
+    double to = value.seconds("a time in seconds");
+    value.expect("s", "the unit s");
+    value.end();
+    if (!(to >= from)) {
+      throw new LogWords.Fault(at, "a stretch must not end before it starts; expected " + RANGE);
     }
     return new Window(from, to);
   }
 
-  private void target(LineCursor line) throws LineCursor.Fault {
-    boolean none = line.word("none");
-    boolean all = !none && line.word("all");
-    if (none ? !section.targets.isEmpty() : section.nobody) {
-      throw line.fault("none cannot stand beside other targets");
-    }
-    if (none || all) {
-      line.end();
-      section.nobody = none;
-      if (all) {
-        section.targets.add(TargetSpan.always());
-      }
-      return;
-    }
-    Window span = span(line);
-    section.targets.add(new TargetSpan(span.fromSeconds(), span.toSeconds()));
-  }
-
-  private void event(LineCursor line) throws LineCursor.Fault {
-    List<String> words = new ArrayList<>();
+  private static Event event(LogWords value) throws LogWords.Fault {
+    List<String> kinds = new ArrayList<>();
     for (Event.Kind kind : Event.Kind.values()) {
-      words.add(kind.word());
+      kinds.add(kind.word());
     }
-    String word = line.token();
+    int at = value.column();
+    String expected = "an event (" + Wording.list(kinds) + ") such as power-up at 0 s";
+    String word = value.word(expected).text();
     Optional<Event.Kind> kind = Event.Kind.of(word);
     if (kind.isEmpty()) {
-      throw line.unknown(
-          Wording.quote(word) + " is no event; expected " + String.join(", ", words));
+      throw new LogWords.Fault(at, "expected " + expected + "; found " + Numbers.quote(word));
     }
-    line.expect("at");
-    double at = line.number();
-    line.word("s");
-    line.end();
-    section.events.add(new Event(kind.get(), at));
+    value.expect("at", "\"at\", as in " + word + " at 0 s");
+    double seconds = value.seconds("a time in seconds");
+    value.expect("s", "the unit s");
+    value.end();
+    return new Event(kind.get(), seconds);
   }
 
-  private void saw(LineCursor line) throws LineCursor.Fault {
-    if (section.said.isPresent() || !section.blinks.isEmpty()) {
-      throw line.fault("a part has blinks or one saw, not both");
+  private Optional<String> said(String words, int number, int column) {
+    String text = trim(words);
+    if (text.equals(Description.NOTHING)) {
+      return Optional.of(Description.NOTHING);
     }
-    int column = line.column();
-    String words = line.rest();
+    if (text.isEmpty()) {
+      faults.add(number, column, "expected a rhythm such as 3 blinks every 8 s, or nothing");
+      return Optional.empty();
+    }
     try {
-      section.said =
-          Optional.of(
-              words.equals(Description.NOTHING) ? words : Phrase.print(Phrase.parse(words)));
+      return Optional.of(Phrase.print(Phrase.parse(text)));
     } catch (PhraseException e) {
-      String suggestion = e.suggestion().map(s -> "; try " + Wording.quote(s)).orElse("");
-      throw new LineCursor.Fault(column + e.column() - 1, e.reason() + suggestion);
-    }
-  }
-
-  private void blink(LineCursor line) throws LineCursor.Fault {
-    int column = line.column();
-    double on = line.number();
-    double off = Double.NaN;
-    if (line.word("off")) {
-      off = line.number();
-      if (!(off > on)) {
-        throw line.fault("off must come after on");
-      }
-    }
-    line.end();
-    if (section.said.isPresent()) {
-      throw new LineCursor.Fault(column, "a part has blinks or one saw, not both");
-    }
-    int last = section.blinks.size() - 1;
-    if (last >= 0 && on < section.blinks.get(last).onSeconds()) {
-      throw new LineCursor.Fault(column, "the times step back; expected blinks in order");
-    }
-    if (section.window.isPresent() && !section.window.get().contains(on)) {
-      throw new LineCursor.Fault(column, "the blink lies outside the window");
-    }
-    section.blinks.add(new Blink(on, off));
-    section.any = true;
-  }
-
-  /** Ends a part; one of which nothing was said is none, unless it names a fixture. */
-  private void end() {
-    Origin origin = new Origin(source.name(), section.fixture, source.notes());
-    if (section.said.isPresent()) {
-      recordings.add(new Description(origin, section.marks(), section.said.get()));
-    } else if (section.any || section.fixture.isPresent()) {
-      recordings.add(new BlinkLog(origin, section.marks(), section.blinks));
+      faults.add(
+          number,
+          column + e.column() - 1,
+          "saw: "
+              + e.reason()
+              + e.suggestion().map(s -> "; try \"" + Wording.printable(s) + '"').orElse(""));
+      return Optional.empty();
     }
   }
 }
