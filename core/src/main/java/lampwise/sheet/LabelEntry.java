@@ -30,4 +30,9 @@ public record LabelEntry(
     rhythms = List.copyOf(rhythms);
     notes = List.copyOf(notes);
   }
+
+  /** The same entry with its words as they were typed. */
+  LabelEntry saying(String typed) {
+    return new LabelEntry(typed, rhythms, seen, means, condition, clearedBy, lamp, notes);
+  }
 }

@@ -10,6 +10,11 @@ final class LabelText {
 
   /** Lower case, with every run of blanks one blank and none at the ends. */
   static String plain(String text) {
+    return onOneLine(text).toLowerCase(Locale.ROOT);
+  }
+
+  /** With every run of blanks one blank and none at the ends. */
+  static String onOneLine(String text) {
     StringBuilder plain = new StringBuilder(text.length());
     boolean gap = false;
     for (int i = 0; i < text.length(); i++) {
@@ -24,7 +29,7 @@ final class LabelText {
         plain.append(c);
       }
     }
-    return plain.toString().toLowerCase(Locale.ROOT);
+    return plain.toString();
   }
 
   /** Where some words stand as whole words at or after an index; -1 if they do not. */

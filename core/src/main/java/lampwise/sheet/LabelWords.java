@@ -45,6 +45,9 @@ public final class LabelWords {
     for (String state : states(text)) {
       entries.add(entry(state, entries));
     }
+    if (entries.size() == 1) {
+      entries.set(0, entries.get(0).saying(LabelText.onOneLine(said)));
+    }
     return List.copyOf(entries);
   }
 
