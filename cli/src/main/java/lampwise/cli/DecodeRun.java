@@ -29,11 +29,12 @@ final class DecodeRun {
   private final Surroundings here;
   private final Optional<CodeSheet> sheet;
   private final ReadOptions options;
+  private final Optional<Recording> said;
   private final boolean json;
   private final boolean trace;
   private final boolean several;
   private final LampDecoder decoder = new LampDecoder();
-  private final Set<String> said = new LinkedHashSet<>();
+  private final Set<String> told = new LinkedHashSet<>();
   private int status = Main.DONE;
   private boolean first = true;
 
@@ -41,12 +42,14 @@ final class DecodeRun {
       Surroundings here,
       Optional<CodeSheet> sheet,
       ReadOptions options,
+      Optional<Recording> said,
       boolean json,
       boolean trace,
       boolean several) {
     this.here = here;
     this.sheet = sheet;
     this.options = options;
+    this.said = said;
     this.json = json;
     this.trace = trace;
     this.several = several;
@@ -60,6 +63,7 @@ final class DecodeRun {
         answer(name, List.of(recording), several || recordings.size() > 1);
       }
     }
+    said.ifPresent(words -> answer(words.origin().name(), List.of(words), several));
     return status;
   }
 
@@ -76,6 +80,10 @@ final class DecodeRun {
         read.add(name);
       }
       all.addAll(recordings);
+    }
+    if (said.isPresent()) {
+      all.add(said.get());
+      read.add(said.get().origin().name());
     }
     checkOneLamp(all);
     if (!all.isEmpty()) {
@@ -101,7 +109,7 @@ final class DecodeRun {
     } catch (OptionException e) {
       String message = String.valueOf(e.getMessage());
       // What no file can understand is said once.
-      boolean again = !said.add(message);
+      boolean again = !told.add(message);
       FileFault fault = new FileFault(label, 0, 0, message);
       refuse(name, fault, again ? "" : several ? fault.toString() : message, Main.WRONG_USE);
       printTrace(e);

@@ -12,6 +12,7 @@ import lampwise.decode.Reading;
 import lampwise.decode.SeenBlink;
 import lampwise.decode.Segment;
 import lampwise.decode.Verdict;
+import lampwise.light.Description;
 import lampwise.light.LightCurve;
 import lampwise.light.Window;
 import lampwise.rhythm.Phrase;
@@ -23,6 +24,8 @@ import lampwise.sheet.LampState;
 final class ReadingText {
   private static final double SURE = 0.95;
   private static final double WORTH_NAMING = 0.01;
+  private static final double POSSIBLE = 0.005;
+  private static final int MOST_SPANS = 6;
   private static final int MOST_IN_HEAD = 3;
 
   /** Conditions of a unit at work. */
@@ -39,11 +42,7 @@ final class ReadingText {
   static List<String> reading(String prefix, CodeSheet sheet, Reading reading) {
     String tag = sheet.isInvented() ? "[invented sheet]" : "";
     Verdict verdict = reading.verdict();
-    int main = mainRecording(reading);
-    Optional<Observation> shown =
-        main < reading.observations().size()
-            ? Optional.of(reading.observations().get(main))
-            : Optional.empty();
+    Optional<Observation> shown = reading.main();
     Block block = new Block(prefix + answer(sheet, verdict, reading.candidates()), tag);
     if (reading.observed().isPresent()) {
       block.row("seen", Phrase.print(reading.observed().get()));
@@ -61,9 +60,7 @@ final class ReadingText {
     } else if (verdict instanceof Verdict.Undecided undecided) {
       block.row("reason", undecided.reason());
       conditionRow(block, reading.conditions(sheet));
-      for (Candidate candidate : undecided.candidates()) {
-        block.row("perhaps", sure(candidate) + ": " + explained(sheet, candidate.state()));
-      }
+      undecidedRows(block, sheet, undecided.candidates(), reading.candidates());
     } else if (verdict instanceof Verdict.Unlisted unlisted) {
       for (Nearest nearest : unlisted.nearest()) {
         block.row(
@@ -83,15 +80,41 @@ final class ReadingText {
       answer = "unreadable: " + observation.unreadable().get();
       next = "record once more, then give the unit's code sheet with --sheet FILE";
     } else {
-      answer = observation.observed().map(Phrase::print).orElse("no single rhythm seen");
+      answer = observation.observed().map(Phrase::print).orElse(unsaid(observation));
       next =
           "give the unit's code sheet with --sheet FILE to learn what this means;"
               + " --sheet demo, an invented one, is only for trying";
     }
     Block block = new Block(prefix + answer, "");
     block.row("rests on", grounds(observation, observation.window()));
+    litRow(block, observation);
     noteRows(block, List.of(observation));
     return block.lines(next);
+  }
+
+  /** What to say where no phrase fits. */
+  private static String unsaid(Observation observation) {
+    boolean constant =
+        observation.blinks().isEmpty() && observation.recording() instanceof LightCurve;
+    return constant
+        ? "dark or steady: the light level never changes"
+        : "no rhythm that repeats was seen";
+  }
+
+  /** When the lamp was lit, where there are few such times. */
+  private static void litRow(Block block, Observation observation) {
+    List<SeenBlink> blinks = observation.blinks();
+    if (blinks.isEmpty()
+        || blinks.size() > MOST_SPANS
+        || blinks.stream().anyMatch(b -> !b.blink().hasOff())) {
+      return;
+    }
+    StringBuilder text = new StringBuilder();
+    for (SeenBlink seen : blinks) {
+      text.append(text.length() == 0 ? "" : ", ");
+      text.append(Words.span(seen.blink().onSeconds(), seen.blink().offSeconds()));
+    }
+    block.row("lit", text.toString());
   }
 
   private static String answer(CodeSheet sheet, Verdict verdict, List<Candidate> candidates) {
@@ -146,6 +169,24 @@ final class ReadingText {
     }
     if (others.length() > 0) {
       block.row("else", others.toString());
+    }
+  }
+
+  /** The likeliest with their meaning, every other that is possible by its name. */
+  private static void undecidedRows(
+      Block block, CodeSheet sheet, List<Candidate> left, List<Candidate> all) {
+    int named = Math.min(left.size(), MOST_IN_HEAD);
+    for (Candidate candidate : left.subList(0, named)) {
+      block.row("perhaps", sure(candidate) + ": " + explained(sheet, candidate.state()));
+    }
+    StringBuilder others = new StringBuilder();
+    for (int i = named; i < all.size(); i++) {
+      if (i < left.size() || all.get(i).probability() >= POSSIBLE) {
+        others.append(others.length() == 0 ? "" : ", ").append(sure(all.get(i)));
+      }
+    }
+    if (others.length() > 0) {
+      block.row("or", others.toString());
     }
   }
 
@@ -260,6 +301,11 @@ final class ReadingText {
 
   /** So many blinks in so many seconds. */
   private static String grounds(Observation observation, Optional<Window> stretch) {
+    if (observation.recording() instanceof Description) {
+      return stretch.isPresent()
+          ? "what somebody counted who watched for " + Words.duration(stretch.get().lengthSeconds())
+          : "what somebody counted; how long was watched is not known";
+    }
     int blinks = 0;
     for (SeenBlink seen : observation.blinks()) {
       if (seen.probability() >= 0.5
@@ -273,15 +319,5 @@ final class ReadingText {
     }
     String kind = observation.recording() instanceof LightCurve ? " of light levels" : "";
     return counted + " in " + Words.duration(stretch.get().lengthSeconds()) + kind;
-  }
-
-  /** The number of the recording whose segment the reading repeats, else of the first segment. */
-  private static int mainRecording(Reading reading) {
-    for (Segment segment : reading.segments()) {
-      if (segment.verdict().equals(reading.verdict())) {
-        return segment.recording();
-      }
-    }
-    return reading.segments().isEmpty() ? 0 : reading.segments().get(0).recording();
   }
 }

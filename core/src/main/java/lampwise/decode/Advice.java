@@ -103,8 +103,7 @@ final class Advice {
     double shortest = Double.POSITIVE_INFINITY;
     for (LampState state : states) {
       if (state.rhythm() instanceof Rhythm.Blinking blinking) {
-        for (Train train :
-            Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance(), new double[0])) {
+        for (Train train : Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance())) {
           double last = train.on(train.size() - 1) + 1;
           slowest = Math.max(slowest, train.repeats() ? train.cycleSeconds() : last);
           shortest = Math.min(shortest, shortest(train));
@@ -121,7 +120,9 @@ final class Advice {
         seconds,
         rate,
         "none",
-        "stand aside, out of the sensor's range, and note every blink as you see it");
+        curve
+            ? "shade the lamp, and hold the meter still and close to it"
+            : "stand aside, start before the first blink, and note each one as you see it");
   }
 
   /** The shortest light or gap of a train. */
@@ -145,7 +146,7 @@ final class Advice {
         curve ? OptionalDouble.of(20) : OptionalDouble.empty(),
         "none",
         curve
-            ? "shade the lamp, hold the meter still and close to it, and record 60 s"
-            : "watch for 60 s from the side, start before the first blink, and note each one");
+            ? "shade the lamp, and hold the meter still and close to it"
+            : "stand to the side, start before the first blink, and note each one");
   }
 }

@@ -24,6 +24,18 @@ final class Chain {
   /** Pulses are looked for this many standard deviations around a blink. */
   private static final double GATE = 4.5;
 
+  /**
+   * The errors of noted lengths are mostly the same for all blinks of a recording (the observer's
+   * release, the sensor's averaging), so that together they count as this many.
+   */
+  private static final double LENGTHS_COUNTED = 8;
+
+  /** Strays last up to this long. */
+  private static final double STRAY_SECONDS = 2;
+
+  /** Standard deviation of a value that lies evenly between two borders one apart. */
+  private static final double EVEN_SPREAD = 1 / Math.sqrt(12);
+
   /** A chance that a blink's noted length is simply wrong. */
   private static final double WRONG_LENGTH = 0.02;
 
@@ -35,6 +47,7 @@ final class Chain {
   private final double startTo;
   private final double logMatch;
   private final double logMiss;
+  private final double lengthShare;
 
   /**
    * Prepares a fold.
@@ -58,6 +71,7 @@ final class Chain {
     this.startTo = startTo;
     this.logMatch = Math.log((1 - noise.miss()) / noise.strays());
     this.logMiss = Math.log(noise.miss());
+    this.lengthShare = Math.min(1, LENGTHS_COUNTED / Math.max(1, evidence.notes().size()));
   }
 
   /** One blink given to one pulse, with the line through all links up to it. */
@@ -124,9 +138,13 @@ final class Chain {
     return sum;
   }
 
-  /** Density of a blink's length where nothing is known of it: even in its logarithm. */
+  /**
+   * Density of a stray's length: even in its logarithm up to two seconds, then soon rare, for a
+   * reflection or a wrong tap does not last.
+   */
   private static double logAnyLength(double seconds) {
-    return -Math.log(8 * Math.max(seconds, 0.02));
+    double log = -Math.log(8 * Math.max(seconds, 0.02));
+    return seconds > STRAY_SECONDS ? log - 3 * Math.log(seconds / STRAY_SECONDS) : log;
   }
 
   /** Chains with their finished weights, the empty chain left out. */
@@ -141,7 +159,16 @@ final class Chain {
    */
   List<Link> chains(int from, boolean onlyThere) {
     List<Link> active = new ArrayList<>();
+    double end =
+        onlyThere && !train.repeats()
+            ? evidence.notes().get(from).on()
+                + train.on(train.last()) * train.high()
+                + 2 * GATE * noise.sd()
+            : Double.POSITIVE_INFINITY;
     for (int i = from; i < evidence.notes().size(); i++) {
+      if (evidence.notes().get(i).on() > end) {
+        break;
+      }
       List<Link> grown = new ArrayList<>();
       for (Link link : active) {
         extend(link, i, grown);
@@ -197,9 +224,13 @@ final class Chain {
     double half = note.onCut() ? Math.log(0.5) : 0;
     anchorAt(index, pulse, note.on(), train.on(pulse), half + lengthRatio(note, pulse), grown);
     if (endsKnown(note, pulse)) {
-      double end = train.on(pulse) + train.length(pulse);
-      anchorAt(index, pulse, note.off() - noise.late(), end, half, grown);
+      anchorAt(index, pulse, ended(note, pulse), train.end(pulse), half, grown);
     }
+  }
+
+  /** When a blink ended, less what of its length does not stretch. */
+  private double ended(Evidence.Note note, int pulse) {
+    return note.off() - noise.late() - train.unstretched(pulse);
   }
 
   /** Whether a blink that began before the window can be placed by its end. */
@@ -207,7 +238,12 @@ final class Chain {
     return note.onCut()
         && note.hasOff()
         && !note.offCut()
-        && train.length(pulse) * train.high() + 3 * noise.sd() >= note.length();
+        && (!train.repeats() || train.length(pulse) < train.cycleSeconds())
+        && longest(pulse) + 3 * noise.lengthSd(train.length(pulse)) >= note.length();
+  }
+
+  private double longest(int pulse) {
+    return Math.max(train.unstretched(pulse), train.length(pulse) * Math.min(train.high(), 1.5));
   }
 
   private void anchorAt(
@@ -254,13 +290,11 @@ final class Chain {
           grow(link, index, pulse, time, train.on(pulse), half + length, skipped, grown);
         }
         if (endsKnown(note, pulse)) {
-          double end = train.on(pulse) + train.length(pulse);
-          grow(link, index, pulse, note.off() - noise.late(), end, half, skipped, grown);
+          double end = train.end(pulse);
+          grow(link, index, pulse, ended(note, pulse), end, half, skipped, grown);
         }
       }
-      double sd = noise.sd() + 0.3 * (slope[1] - slope[0]) * Math.abs(ahead);
-      double miss = missed(0.5 * (low + high), sd);
-      skipped += miss;
+      skipped += missed(link, slope, ahead);
       if (high < time && pulse == link.scanned) {
         link.scanned++;
         link.logSkipped = skipped;
@@ -347,6 +381,7 @@ final class Chain {
     return watched <= 0 ? 0 : Math.log(1 - watched * (1 - noise.miss()));
   }
 
+  /** Logarithm of the chance that no pulse before the chain left a blink. */
   private double head(Link link) {
     Link first = link;
     while (first.before.isPresent()) {
@@ -354,40 +389,37 @@ final class Chain {
     }
     double sum = 0;
     double[] slope = slopes(link);
-    double middle = 0.5 * (slope[0] + slope[1]);
-    for (int pulse = first.pulse - 1; pulse >= train.first(); pulse--) {
+    for (int pulse = first.pulse - 1; pulse >= train.first() && sum > -60; pulse--) {
       double back = train.on(pulse) - link.meanTrain;
-      double time = link.meanTime + middle * back;
-      double sd = noise.sd() + 0.3 * (slope[1] - slope[0]) * Math.abs(back);
-      if (time + 6 * sd < evidence.window().fromSeconds()) {
-        // Slower chains may still reach in; their share is what `watched` gave so far.
+      double latest = link.meanTime + slope[back > 0 ? 1 : 0] * back;
+      if (latest + GATE * noise.sd() < evidence.window().fromSeconds()) {
         break;
       }
-      sum += missed(time, sd);
-      if (sum < -60) {
-        break;
-      }
+      sum += missed(link, slope, back);
     }
     return sum;
   }
 
+  /** Logarithm of the chance that no pulse after the chain left a blink. */
   private double tail(Link link) {
     double sum = link.logSkipped;
     double[] slope = slopes(link);
-    double middle = 0.5 * (slope[0] + slope[1]);
-    for (int pulse = link.scanned; pulse <= train.last(); pulse++) {
+    for (int pulse = link.scanned; pulse <= train.last() && sum > -200; pulse++) {
       double ahead = train.on(pulse) - link.meanTrain;
-      double time = link.meanTime + middle * ahead;
-      double sd = noise.sd() + 0.3 * (slope[1] - slope[0]) * Math.abs(ahead);
-      if (time - 6 * sd > evidence.window().toSeconds()) {
+      double earliest = link.meanTime + slope[ahead > 0 ? 0 : 1] * ahead;
+      if (earliest - GATE * noise.sd() > evidence.window().toSeconds()) {
         break;
       }
-      sum += missed(time, sd);
-      if (sum < -200) {
-        break;
-      }
+      sum += missed(link, slope, ahead);
     }
     return sum;
+  }
+
+  /** The same for a pulse this far from the middle of a chain, whose slope is not known exactly. */
+  private double missed(Link link, double[] slope, double away) {
+    double time = link.meanTime + 0.5 * (slope[0] + slope[1]) * away;
+    double sd = noise.sd() + EVEN_SPREAD * (slope[1] - slope[0]) * Math.abs(away);
+    return missed(time, sd);
   }
 
   /** Logarithm of the ratio of the densities of a blink's noted length: this pulse to a stray. */
@@ -402,7 +434,9 @@ final class Chain {
     }
     double any = logAnyLength(note.length());
     double right = Gauss.logDensity(note.length() - noise.late() - length, sd);
-    return Gauss.logAdd(Math.log1p(-WRONG_LENGTH) + right, Math.log(WRONG_LENGTH) + any) - any;
+    double ratio =
+        Gauss.logAdd(Math.log1p(-WRONG_LENGTH) + right, Math.log(WRONG_LENGTH) + any) - any;
+    return lengthShare * ratio;
   }
 
   /**

@@ -70,6 +70,18 @@ record Choices(List<Value> values, double half) {
     return values.isEmpty() ? grid(least, most, 1.0) : new Choices(values, CELL / 2);
   }
 
+  /** These values, or as likely one that was chosen before. */
+  Choices or(double seconds) {
+    List<Value> both = new ArrayList<>();
+    both.add(new Value(seconds, Math.log(0.5)));
+    for (Value value : values) {
+      if (value.seconds() != seconds) {
+        both.add(new Value(value.seconds(), value.logWeight() + Math.log(0.5)));
+      }
+    }
+    return new Choices(both, half);
+  }
+
   static Choices saidOr(Optional<Length> length, double least, double most, Choices otherwise) {
     return length.map(l -> said(l, least, most)).orElse(otherwise);
   }

@@ -1,5 +1,6 @@
 package lampwise.decode;
 
+import java.util.ArrayList;
 import java.util.List;
 import lampwise.light.Blink;
 import lampwise.light.Window;
@@ -12,6 +13,7 @@ import lampwise.light.Window;
  * @param notes the blinks in order of time
  * @param blind stretches inside the window that were not watched, in order
  * @param settings the noise that is possible
+ * @param resolutionSeconds gaps that differ by less than this are the same
  * @param stated whether the window was said or recorded, and is not just the reach of the blinks
  * @param level whether it is a light level that does not change, so that no blink means that
  *     nothing changed, and not that nothing shone
@@ -21,6 +23,7 @@ record Evidence(
     List<Note> notes,
     List<Window> blind,
     List<Noise> settings,
+    double resolutionSeconds,
     boolean stated,
     boolean level) {
   /**
@@ -42,6 +45,8 @@ record Evidence(
     }
   }
 
+  private static final double LONG_PAUSE_SECONDS = 60;
+
   Evidence {
     notes = List.copyOf(notes);
     blind = List.copyOf(blind);
@@ -54,7 +59,8 @@ record Evidence(
     boolean last = end >= window.toSeconds();
     List<Note> inside =
         notes.stream().filter(n -> n.on() >= start && (n.on() < end || last)).toList();
-    return new Evidence(new Window(start, end), inside, blind, settings, stated, level);
+    return new Evidence(
+        new Window(start, end), inside, blind, settings, resolutionSeconds, stated, level);
   }
 
   /** The starts of the blinks, rising. */
@@ -72,7 +78,40 @@ record Evidence(
   /** The same evidence with two of its noise settings, for a quick look. */
   Evidence roughly() {
     List<Noise> few = List.of(settings.get(settings.size() / 3), settings.get(settings.size() - 1));
-    return new Evidence(window, notes, blind, few, stated, level);
+    return new Evidence(window, notes, blind, few, resolutionSeconds, stated, level);
+  }
+
+  /** The same up to its blink of this number; the same evidence if it has no more. */
+  Evidence beginning(int blinks) {
+    return notes.size() <= blinks ? this : within(window.fromSeconds(), notes.get(blinks).on());
+  }
+
+  /**
+   * The stretches between long pauses, after which the phase of a rhythm is taken as unknown again;
+   * none if nothing was watched.
+   */
+  List<Evidence> pieces() {
+    List<Evidence> pieces = new ArrayList<>();
+    double from = window.fromSeconds();
+    boolean open = true;
+    for (Window gap : blind) {
+      if (gap.lengthSeconds() > LONG_PAUSE_SECONDS
+          && gap.toSeconds() > from
+          && gap.fromSeconds() < window.toSeconds()) {
+        if (gap.fromSeconds() > from) {
+          pieces.add(within(from, gap.fromSeconds()));
+        }
+        from = gap.toSeconds();
+        open = from < window.toSeconds();
+      }
+    }
+    if (pieces.isEmpty() && from == window.fromSeconds()) {
+      return List.of(this);
+    }
+    if (open) {
+      pieces.add(within(from, window.toSeconds()));
+    }
+    return pieces;
   }
 
   /** Seconds of the window that were really watched. */

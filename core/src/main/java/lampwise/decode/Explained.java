@@ -30,22 +30,47 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
       }
     }
     Train cycle = train.withoutPrelude();
-    double from = stretch.window().fromSeconds();
-    double reach = cycle.on(cycle.size() - 1) * cycle.high() + 1;
-    double density =
-        cycle.repeats() ? cycle.cycleSeconds() : stretch.window().lengthSeconds() + reach;
-    Chain chain =
-        new Chain(
-            cycle, stretch, best, -Math.log(density), from - reach, stretch.window().toSeconds());
-    List<Chain.Link> links = chain.chains();
     double logWeight = logPrior + sum - Math.log(stretch.settings().size());
-    Optional<Chain.Link> top = links.stream().max((a, b) -> Double.compare(a.weight(), b.weight()));
-    int notes = stretch.notes().size();
-    return new Explained(
-        logWeight,
-        top.flatMap(link -> measured(cycle, link, stretch)),
-        blinks(stretch, links, chain.logNothing()),
-        top.map(link -> loose(link, notes)).orElse(notes));
+    List<SeenBlink> blinks = new ArrayList<>();
+    Optional<Rhythm> observed = Optional.empty();
+    int most = 0;
+    int loose = 0;
+    for (Evidence piece : stretch.pieces()) {
+      Chain chain = chain(cycle, piece, best);
+      List<Chain.Link> links = chain.chains();
+      Optional<Chain.Link> top =
+          links.stream().max((a, b) -> Double.compare(a.weight(), b.weight()));
+      int notes = piece.notes().size();
+      blinks.addAll(blinks(piece, links, chain.logNothing()));
+      loose += top.map(link -> loose(link, notes)).orElse(notes);
+      if (notes > most) {
+        most = notes;
+        observed = top.flatMap(link -> measured(cycle, link, piece));
+      }
+    }
+    return new Explained(logWeight, observed, withTheRest(blinks, stretch), loose);
+  }
+
+  private static Chain chain(Train train, Evidence piece, Noise noise) {
+    double from = piece.window().fromSeconds();
+    double to = piece.window().toSeconds();
+    double reach = train.on(train.size() - 1) * train.high() + 1;
+    double density = train.repeats() ? train.cycleSeconds() : to - from + reach;
+    return new Chain(train, piece, noise, -Math.log(density), from - reach, to);
+  }
+
+  /** Adds the blinks that lie in no piece, as they stand by themselves. */
+  private static List<SeenBlink> withTheRest(List<SeenBlink> blinks, Evidence stretch) {
+    if (blinks.size() == stretch.notes().size()) {
+      return blinks;
+    }
+    List<SeenBlink> all = new ArrayList<>();
+    int next = 0;
+    for (SeenBlink alone : stretch.blinks()) {
+      boolean here = next < blinks.size() && blinks.get(next).blink().equals(alone.blink());
+      all.add(here ? blinks.get(next++) : alone);
+    }
+    return all;
   }
 
   private static List<SeenBlink> blinks(

@@ -42,6 +42,14 @@ final class Fit {
   }
 
   private static double repeating(Train train, Evidence evidence, Noise noise) {
+    double sum = 0;
+    for (Evidence piece : evidence.pieces()) {
+      sum += unbroken(train, piece, noise);
+    }
+    return sum;
+  }
+
+  private static double unbroken(Train train, Evidence evidence, Noise noise) {
     Chain chain =
         new Chain(train, evidence, noise, -Math.log(train.cycleSeconds()), Double.NaN, Double.NaN);
     return sum(chain, chain.chains());
@@ -49,8 +57,16 @@ final class Fit {
 
   private static double starting(
       Train train, Evidence evidence, Noise noise, double from, double to) {
-    Chain chain = new Chain(train, evidence, noise, -Math.log(to - from), from, to);
-    return sum(chain, chain.chains());
+    List<Evidence> pieces = evidence.pieces();
+    if (pieces.isEmpty()) {
+      return 0;
+    }
+    Chain chain = new Chain(train, pieces.get(0), noise, -Math.log(to - from), from, to);
+    double sum = sum(chain, chain.chains());
+    for (Evidence later : pieces.subList(1, pieces.size())) {
+      sum += unbroken(train.withoutPrelude(), later, noise);
+    }
+    return sum;
   }
 
   private static double sum(Chain chain, List<Chain.Link> links) {

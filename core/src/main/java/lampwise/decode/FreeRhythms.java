@@ -19,19 +19,30 @@ import lampwise.rhythm.Limits;
 record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   private static final int MOST_BLINKS = 10;
   private static final double LEAST_CYCLE = 0.1;
-  private static final double LOG_CYCLES = Math.log(Limits.CYCLE_MOST_SECONDS / LEAST_CYCLE);
   private static final double LOG_APARTS =
       Math.log(Limits.APART_MOST_SECONDS / Limits.APART_LEAST_SECONDS);
-  private static final double LOG_PAUSES = Math.log(Limits.CYCLE_MOST_SECONDS / 0.2);
-  private static final double LOG_LENGTHS =
-      Math.log(Limits.CYCLE_MOST_SECONDS / Limits.BLINK_LEAST_SECONDS);
+
+  /** A pause between groups is 1.5 to 8 times the spacing inside them, even in the logarithm. */
+  private static final double LOG_PAUSES = Math.log(8 / Limits.PAUSE_RATIO_LEAST);
+
+  /** Share of one group of a given count, logarithm: seven in ten rhythms, ten counts. */
+  private static final double ONE_GROUP = Math.log(0.7 / 10);
+
+  /** Share of two groups of given counts: three in ten, one to five blinks in each. */
+  private static final double TWO_GROUPS = Math.log(0.3 / 25);
+
+  /** The part of unlisted rhythms that show once. */
+  private static final double ONCE = 0.2;
 
   /** How far the stretch of a proposed train reaches to either side. */
   private static final double STRETCH = 0.08;
 
-  /** Logarithm of its prior weight under this noise (Laplace's approximation). */
+  /**
+   * Logarithm of its prior weight under this noise (Laplace's approximation; a spacing is the
+   * difference of two times).
+   */
   double logWeight(Noise noise) {
-    double cell = 2.5 * noise.sd() / Math.sqrt(Math.max(1, repeats));
+    double cell = Math.sqrt(4 * Math.PI / Math.max(1, repeats)) * noise.sd();
     return train.logWeight() + logDensity + durations * Math.log(cell);
   }
 
@@ -41,6 +52,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     List<FreeRhythms> proposals = new ArrayList<>();
     if (starts.length <= 3) {
       singles(evidence, proposals);
+      once(evidence, starts, proposals);
     }
     if (starts.length >= 3) {
       for (int count : likelyCounts(starts)) {
@@ -72,12 +84,33 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     }
   }
 
+  /** The blinks of a short recording as one show that does not repeat. */
+  private static void once(Evidence evidence, double[] starts, List<FreeRhythms> proposals) {
+    if (starts.length == 0) {
+      return;
+    }
+    double[] on = new double[starts.length];
+    double[] lengths = new double[starts.length];
+    double logDensity = 0;
+    for (int i = 0; i < on.length; i++) {
+      on[i] = starts[i] - starts[0];
+      lengths[i] = evidence.notes().get(i).length();
+      logDensity += i > 0 ? logSpacing(Math.max(starts[i] - starts[i - 1], 0.05)) : 0;
+    }
+    double logWeight = Math.log(ONCE) - Math.log(MOST_BLINKS) + logLengthShare(evidence);
+    Train train = new Train(on, lengths, 0, 0, 1 - STRETCH, 1 + STRETCH, logWeight);
+    proposals.add(new FreeRhythms(train, logDensity, on.length - 1, 1));
+  }
+
   /** Counts of blinks a cycle after which the recording repeats best, at most three. */
   private static List<Integer> likelyCounts(double[] starts) {
     int most = Math.min(MOST_BLINKS, starts.length - 1);
     List<double[]> ranked = new ArrayList<>();
     for (int count = 1; count <= most; count++) {
       List<Double> cycle = Intervals.common(starts, count, 1);
+      if (cycle.isEmpty()) {
+        continue;
+      }
       int alike = 0;
       double spread = 0;
       int all = starts.length - count;
@@ -107,11 +140,11 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
 
   private static void propose(
       Evidence evidence, double[] starts, int count, double cycle, List<FreeRhythms> proposals) {
-    double cycleShare = Math.log(2 * STRETCH / LOG_CYCLES) - Math.log(MOST_BLINKS);
     double[] lengths = new double[count];
+    double share = logLengthShare(evidence);
     if (count == 1) {
       lengths[0] = usualLength(evidence);
-      double share = cycleShare + logLengthShare(evidence);
+      share += ONE_GROUP + logCycle(0);
       proposals.add(new FreeRhythms(train(new double[] {0}, lengths, cycle, share), 0, 0, 1));
       return;
     }
@@ -120,52 +153,62 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     if (seen.isEmpty()) {
       return;
     }
-    double share = cycleShare + logLengthShare(evidence);
-    double mean = Arrays.stream(gaps, 0, count - 1).average().orElse(cycle);
-    if (count == 2) {
-      proposals.add(
-          new FreeRhythms(
-              train(new double[] {0, mean}, lengths, cycle, share),
-              logSpacing(mean),
-              1,
-              seen.size()));
+    double widest = Arrays.stream(gaps).max().orElse(0);
+    double narrowest = Arrays.stream(gaps).min().orElse(0);
+    if (widest - narrowest < evidence.resolutionSeconds()) {
+      // Single blinks, as far as this recording can tell.
       return;
     }
+    double mean = Arrays.stream(gaps, 0, count - 1).average().orElse(cycle);
     double[] even = new double[count];
     for (int i = 1; i < count; i++) {
       even[i] = i * mean;
     }
+    double one = share + ONE_GROUP + logCycle(even[count - 1]);
     proposals.add(
         new FreeRhythms(
-            train(even, lengths, cycle, share + Math.log(0.5)), logSpacing(mean), 1, seen.size()));
-    proposals.add(twoGroups(gaps, lengths, cycle, share + Math.log(0.5), seen.size()));
+            train(even, lengths, cycle, one), logSpacing(mean), 1, seen.size() * (count - 1)));
+    if (count > 2) {
+      for (boolean shared : new boolean[] {true, false}) {
+        proposals.add(twoGroups(gaps, lengths, cycle, share, seen.size(), shared));
+      }
+    }
   }
 
-  /** Two groups, cut at the largest gap inside the cycle, with a spacing each. */
+  /**
+   * Two groups, cut at the largest gap inside the cycle.
+   *
+   * @param shared whether both have the same spacing
+   */
   private static FreeRhythms twoGroups(
-      double[] gaps, double[] lengths, double cycle, double share, int repeats) {
+      double[] gaps, double[] lengths, double cycle, double share, int repeats, boolean shared) {
     int count = gaps.length;
     int cut = 0;
     for (int i = 1; i < count - 1; i++) {
       cut = gaps[i] > gaps[cut] ? i : cut;
     }
-    double logDensity = -Math.log(count - 1) - Math.log(gaps[cut] * LOG_PAUSES);
-    int durations = 1;
+    double all = Arrays.stream(gaps, 0, count - 1).sum();
+    double usual = (all - gaps[cut]) / (count - 2);
+    double first = shared || cut == 0 ? usual : Arrays.stream(gaps, 0, cut).average().orElse(usual);
+    double second =
+        shared || cut == count - 2
+            ? usual
+            : Arrays.stream(gaps, cut + 1, count - 1).average().orElse(usual);
     double[] on = new double[count];
-    double[] spacing = new double[2];
-    for (int group = 0; group < 2; group++) {
-      int from = group == 0 ? 0 : cut + 1;
-      int to = group == 0 ? cut : count - 1;
-      spacing[group] = Arrays.stream(gaps, from, to).average().orElse(0);
-      if (to > from) {
-        logDensity += logSpacing(spacing[group]);
-        durations++;
-      }
-    }
     for (int i = 1; i < count; i++) {
-      on[i] = on[i - 1] + (i - 1 == cut ? gaps[cut] : spacing[i - 1 < cut ? 0 : 1]);
+      on[i] = on[i - 1] + (i - 1 == cut ? gaps[cut] : i - 1 < cut ? first : second);
     }
-    return new FreeRhythms(train(on, lengths, cycle, share), logDensity, durations, repeats);
+    boolean two = !shared && cut > 0 && cut < count - 2;
+    double logDensity = -Math.log(gaps[cut] * LOG_PAUSES) + logSpacing(first);
+    logDensity += two ? logSpacing(second) : 0;
+    double logWeight = share + TWO_GROUPS + Math.log(0.5) + logCycle(on[count - 1]);
+    return new FreeRhythms(train(on, lengths, cycle, logWeight), logDensity, two ? 3 : 2, repeats);
+  }
+
+  /** Share of the cycle's prior that a proposal's stretch covers: even in the logarithm. */
+  private static double logCycle(double blinksSeconds) {
+    double least = Math.max(LEAST_CYCLE, Math.min(blinksSeconds, Limits.CYCLE_MOST_SECONDS / 2));
+    return Math.log(2 * STRETCH / Math.log(Limits.CYCLE_MOST_SECONDS / least));
   }
 
   private static double logSpacing(double seconds) {
@@ -174,7 +217,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
 
   private static Train train(double[] on, double[] lengths, double cycle, double logWeight) {
     double whole = Math.max(cycle, on[on.length - 1] + 0.02);
-    return new Train(on, lengths, 0, whole, 1 - STRETCH, 1 + STRETCH, logWeight);
+    return new Train(on, lengths, 0, whole, 1 - STRETCH, 1 + STRETCH, logWeight).measured();
   }
 
   /**
@@ -237,6 +280,6 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   }
 
   private static double logLengthShare(Evidence evidence) {
-    return evidence.hasLengths() ? Math.log(2.5 * Noise.LENGTH_FRACTION / LOG_LENGTHS) : 0;
+    return evidence.hasLengths() ? SeenLengths.LOG_SHARE : 0;
   }
 }

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import lampwise.light.Description;
 import lampwise.light.LightCurve;
 import lampwise.light.Recording;
+import lampwise.rhythm.Rhythm;
 import lampwise.sheet.CodeSheet;
 
 /**
@@ -28,12 +30,15 @@ public final class LampDecoder implements Decoder {
       Recording recording = recordings.get(i);
       curve |= recording instanceof LightCurve;
       Sight sight = Sight.of(recording);
-      if (sight.evidence().isEmpty()) {
+      if (!sight.unreadable().isEmpty()) {
         unreadable = sight.unreadable();
         observations.add(unreadable(recording, sight));
         continue;
       }
-      Stretches found = Stretches.of(sheet, recording, sight.evidence().get(), i);
+      Stretches found =
+          recording instanceof Description description
+              ? Stretches.told(sheet, description, i)
+              : Stretches.of(sheet, recording, sight.evidence().orElseThrow(), i);
       segments.addAll(found.segments());
       main.add(found.main());
       observations.add(observation(recording, sight, found.main().observed(), found.blinks()));
@@ -71,10 +76,13 @@ public final class LampDecoder implements Decoder {
    */
   public Observation observe(Recording recording) {
     Sight sight = Sight.of(recording);
-    if (sight.evidence().isEmpty()) {
+    if (!sight.unreadable().isEmpty()) {
       return unreadable(recording, sight);
     }
-    Evidence evidence = sight.evidence().get();
+    if (recording instanceof Description description) {
+      return observation(recording, sight, Told.observed(description), List.of());
+    }
+    Evidence evidence = sight.evidence().orElseThrow();
     Optional<Explained> free = Explained.freely(evidence);
     return observation(
         recording,
@@ -85,16 +93,13 @@ public final class LampDecoder implements Decoder {
 
   /** What a light sensor saw stands on its own; what people noted gains by the rhythm. */
   private static Observation observation(
-      Recording recording,
-      Sight sight,
-      Optional<lampwise.rhythm.Rhythm> observed,
-      List<SeenBlink> blinks) {
-    Evidence evidence = sight.evidence().orElseThrow();
+      Recording recording, Sight sight, Optional<Rhythm> observed, List<SeenBlink> blinks) {
+    boolean alone = recording instanceof LightCurve;
     return new Observation(
         recording,
-        Optional.of(evidence.window()),
+        sight.evidence().map(Evidence::window).or(recording::window),
         observed,
-        recording instanceof LightCurve ? evidence.blinks() : blinks,
+        alone ? sight.evidence().orElseThrow().blinks() : blinks,
         Optional.empty(),
         sight.notes());
   }

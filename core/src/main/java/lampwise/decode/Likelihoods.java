@@ -19,6 +19,9 @@ final class Likelihoods {
   private static final double MOST_RATE = 3;
   private static final int RATES = 24;
 
+  /** Recordings with more blinks than this are tried on their beginning first. */
+  private static final int MANY_BLINKS = 100;
+
   /** Candidates this far below the best one (natural logarithm) are not looked at more closely. */
   private static final double HOPELESS = 20;
 
@@ -30,11 +33,10 @@ final class Likelihoods {
   Likelihoods(CodeSheet sheet, Evidence evidence, Marks marks) {
     this.sheet = sheet;
     this.evidence = evidence;
-    double[] starts = evidence.starts();
     for (LampState state : sheet.states()) {
       trains.add(
           state.rhythm() instanceof Rhythm.Blinking blinking
-              ? Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance(), starts)
+              ? Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance(), evidence)
               : List.of());
       ways.add(Visibility.of(state.seen(), marks, evidence.window()));
     }
@@ -57,33 +59,44 @@ final class Likelihoods {
   double[] of(Evidence stretch) {
     int states = sheet.states().size();
     List<Noise> settings = stretch.settings();
-    List<FreeRhythms> free = FreeRhythms.propose(stretch);
+    Evidence head = stretch.beginning(MANY_BLINKS);
+    List<FreeRhythms> headFree = FreeRhythms.propose(head);
     double[] sums = new double[states + 2];
     double[] probes = new double[states + 2];
-    double best = noRhythm(stretch);
+    double best = noRhythm(head);
     int step = Math.max(1, settings.size() / 3);
     for (int i = 0; i <= states; i++) {
       double sum = Double.NEGATIVE_INFINITY;
       int count = 0;
       for (int k = 0; k < settings.size(); k += step) {
-        sum = Gauss.logAdd(sum, log(i, free, stretch, settings.get(k)));
+        sum = Gauss.logAdd(sum, log(i, headFree, head, settings.get(k)));
         count++;
       }
       sums[i] = sum;
       probes[i] = sum - Math.log(count);
       best = Math.max(best, probes[i]);
     }
+    boolean all = head == stretch;
+    List<FreeRhythms> free = all ? headFree : FreeRhythms.propose(stretch);
+    double whole = noRhythm(stretch);
     for (int i = 0; i <= states; i++) {
       if (probes[i] < best - HOPELESS) {
-        sums[i] = probes[i];
         continue;
       }
+      double sum = all ? sums[i] : Double.NEGATIVE_INFINITY;
       for (int k = 0; k < settings.size(); k++) {
-        if (k % step != 0) {
-          sums[i] = Gauss.logAdd(sums[i], log(i, free, stretch, settings.get(k)));
+        if (!all || k % step != 0) {
+          sum = Gauss.logAdd(sum, log(i, free, stretch, settings.get(k)));
         }
       }
-      sums[i] -= Math.log(settings.size());
+      sums[i] = sum - Math.log(settings.size());
+      whole = Math.max(whole, sums[i]);
+    }
+    for (int i = 0; i <= states; i++) {
+      if (probes[i] < best - HOPELESS) {
+        // As far behind as at the beginning; more would only put it further back.
+        sums[i] = all ? probes[i] : whole + probes[i] - best;
+      }
     }
     sums[states + 1] = noRhythm(stretch);
     return sums;

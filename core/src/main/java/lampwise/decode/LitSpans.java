@@ -30,6 +30,9 @@ record LitSpans(
   /** Silence this many times the usual time between samples is a pause. */
   private static final double PAUSE = 5;
 
+  /** Noise of levels that flicker about a border of their steps, in steps. */
+  private static final double ROUNDING = 0.5;
+
   /** Length of the running median, seconds. */
   private static final double RUNNING_SECONDS = 8;
 
@@ -46,11 +49,13 @@ record LitSpans(
     seconds = Arrays.copyOf(seconds, count);
     levels = Arrays.copyOf(levels, count);
     double period = usualStep(seconds);
-    List<Window> pauses = pauses(seconds, levels, period);
+    boolean onChange = onChange(levels);
+    List<Window> pauses = pauses(seconds, onChange, period);
     if (count < 3) {
       return new LitSpans(List.of(), 0, pauses, period);
     }
-    double noise = noise(levels);
+    // Reported on change every row is a step, so that neighbours say nothing of the noise.
+    double noise = onChange ? ROUNDING * resolution(levels) : noise(levels);
     Optional<double[]> global = twoLevels(levels, noise);
     if (global.isPresent()) {
       double[] two = global.get();
@@ -88,26 +93,35 @@ record LitSpans(
     return steps[steps.length / 2];
   }
 
-  /**
-   * Silences that are not simply an unchanged level: a curve in which no level follows itself was
-   * reported on change and holds its last level.
-   */
-  private static List<Window> pauses(double[] seconds, double[] levels, double period) {
-    boolean onChange = true;
-    for (int i = 1; i < levels.length && onChange; i++) {
-      onChange = levels[i] != levels[i - 1];
-    }
-    long distinct = Arrays.stream(levels).distinct().count();
+  /** Silences that are not simply an unchanged level. */
+  private static List<Window> pauses(double[] seconds, boolean onChange, double period) {
     List<Window> pauses = new ArrayList<>();
-    if (onChange && distinct * 4 < levels.length) {
-      return pauses;
-    }
-    for (int i = 1; i < seconds.length; i++) {
+    for (int i = 1; i < seconds.length && !onChange; i++) {
       if (seconds[i] - seconds[i - 1] > PAUSE * period) {
         pauses.add(new Window(seconds[i - 1], seconds[i]));
       }
     }
     return pauses;
+  }
+
+  /** A curve of few levels in which none follows itself was reported on change: it holds them. */
+  private static boolean onChange(double[] levels) {
+    for (int i = 1; i < levels.length; i++) {
+      if (levels[i] == levels[i - 1]) {
+        return false;
+      }
+    }
+    return Arrays.stream(levels).distinct().count() * 4 < levels.length;
+  }
+
+  /** The step in which levels are reported: one, a tenth, a hundredth; 0 if finer. */
+  private static double resolution(double[] levels) {
+    for (double step : new double[] {1, 0.1, 0.01}) {
+      if (Arrays.stream(levels).allMatch(v -> Math.abs(v / step - Math.rint(v / step)) < 1e-6)) {
+        return step;
+      }
+    }
+    return 0;
   }
 
   /** Standard deviation of the noise from the differences of neighbours, by their median. */

@@ -1,6 +1,7 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
@@ -43,16 +44,18 @@ final class Posterior {
    */
   static List<Candidate> candidates(CodeSheet sheet, double[] logLikelihoods) {
     double[] priors = priors(sheet);
-    double sum = Double.NEGATIVE_INFINITY;
+    double best = Arrays.stream(logLikelihoods).max().orElse(Double.NEGATIVE_INFINITY);
+    double[] weights = new double[priors.length];
+    double sum = 0;
     for (int i = 0; i < priors.length; i++) {
-      sum = Gauss.logAdd(sum, Math.log(priors[i]) + logLikelihoods[i]);
+      // Where nothing is possible, or all is lost in rounding, the priors stand.
+      double ratio = logLikelihoods[i] == best ? 0 : logLikelihoods[i] - best;
+      weights[i] = priors[i] * Math.exp(ratio);
+      sum += weights[i];
     }
     List<Candidate> candidates = new ArrayList<>();
     for (int i = 0; i < priors.length; i++) {
-      double probability =
-          sum == Double.NEGATIVE_INFINITY
-              ? priors[i]
-              : Math.exp(Math.log(priors[i]) + logLikelihoods[i] - sum);
+      double probability = weights[i] / sum;
       candidates.add(new Candidate(name(sheet, i), priors[i], logLikelihoods[i], probability));
     }
     candidates.sort((a, b) -> Double.compare(b.probability(), a.probability()));

@@ -34,6 +34,31 @@ public record Reading(
   }
 
   /**
+   * The number of the recording that the verdict rests on, from 0: the one whose segment it
+   * repeats, else that of the first segment.
+   *
+   * @return the number in the list that was decoded; 0 if there is no segment
+   */
+  public int mainRecording() {
+    for (Segment segment : segments) {
+      if (segment.verdict().equals(verdict)) {
+        return segment.recording();
+      }
+    }
+    return segments.isEmpty() ? 0 : segments.get(0).recording();
+  }
+
+  /**
+   * What the recording shows that the verdict rests on.
+   *
+   * @return its observation; empty if nothing was decoded
+   */
+  public Optional<Observation> main() {
+    int main = mainRecording();
+    return main < observations.size() ? Optional.of(observations.get(main)) : Optional.empty();
+  }
+
+  /**
    * The probability of each condition: the sum over its states, {@code unlisted} and {@code
    * no-rhythm} left out, so that it may sum to less than 1.
    *

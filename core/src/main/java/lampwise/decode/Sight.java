@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import lampwise.light.Blink;
 import lampwise.light.BlinkLog;
+import lampwise.light.Description;
 import lampwise.light.LightCurve;
 import lampwise.light.Recording;
 import lampwise.light.Window;
@@ -13,13 +14,17 @@ import lampwise.rhythm.Phrase;
 /**
  * Evidence drawn from a recording, or the reason why there is none.
  *
- * @param evidence what it offers; empty if it cannot carry an answer
- * @param unreadable why it cannot; empty if it can
+ * @param evidence what it offers; empty if it cannot carry an answer, and for a description, which
+ *     has no times
+ * @param unreadable why it cannot carry an answer; empty if it can
  * @param notes what was found on the way, a sentence each
  */
 record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes) {
   /** A blink this near to the border of the window may have been cut by it, seconds. */
   private static final double BORDER = 0.02;
+
+  /** People do not tap apart what differs by less than this, seconds. */
+  private static final double TAPPED_SECONDS = 0.03;
 
   private static final int MOST_LISTED = 6;
 
@@ -30,7 +35,8 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
     if (recording instanceof LightCurve curve) {
       return ofCurve(curve);
     }
-    return unreadable("descriptions in words are not read yet");
+    Optional<String> why = Told.unreadable((Description) recording);
+    return new Sight(Optional.empty(), why.orElse(""), List.of());
   }
 
   private static Sight unreadable(String why) {
@@ -65,12 +71,37 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
         lengths |= blink.hasOff();
       }
     }
-    List<Noise> settings = Noise.ofPeople(resolution(times), lengths);
+    double resolution = resolution(times);
+    List<Noise> settings = Noise.ofPeople(resolution, lengths);
     return new Sight(
         Optional.of(
-            new Evidence(window.get(), notes, log.marks().covered(), settings, stated, false)),
+            new Evidence(
+                window.get(),
+                notes,
+                joined(log.marks().covered()),
+                settings,
+                Math.max(resolution, TAPPED_SECONDS),
+                stated,
+                false)),
         "",
         List.of());
+  }
+
+  /** Stretches in order, those that touch made one. */
+  private static List<Window> joined(List<Window> stretches) {
+    List<Window> sorted = new ArrayList<>(stretches);
+    sorted.sort((a, b) -> Double.compare(a.fromSeconds(), b.fromSeconds()));
+    List<Window> joined = new ArrayList<>();
+    for (Window next : sorted) {
+      int last = joined.size() - 1;
+      if (last >= 0 && next.fromSeconds() <= joined.get(last).toSeconds()) {
+        double to = Math.max(next.toSeconds(), joined.get(last).toSeconds());
+        joined.set(last, new Window(joined.get(last).fromSeconds(), to));
+      } else {
+        joined.add(next);
+      }
+    }
+    return joined;
   }
 
   private static boolean within(List<Window> stretches, double seconds) {
@@ -122,7 +153,6 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
     }
     List<Window> blind = new ArrayList<>(spans.pauses());
     blind.addAll(curve.marks().covered());
-    blind.sort((a, b) -> Double.compare(a.fromSeconds(), b.fromSeconds()));
     boolean constant = spans.lit().isEmpty();
     if (constant) {
       notes.add("the light level does not change by more than its noise");
@@ -137,7 +167,17 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
     boolean level = constant && curve.marks().covered().isEmpty();
     List<Noise> settings = Noise.ofSensor(spans.periodSeconds());
     return new Sight(
-        Optional.of(new Evidence(inside, spans.lit(), blind, settings, true, level)), "", notes);
+        Optional.of(
+            new Evidence(
+                inside,
+                spans.lit(),
+                joined(blind),
+                settings,
+                1.5 * spans.periodSeconds(),
+                true,
+                level)),
+        "",
+        notes);
   }
 
   private static List<Window> darkBetween(List<Evidence.Note> lit, Window window) {

@@ -3,6 +3,7 @@ package lampwise.decode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import lampwise.light.Description;
 import lampwise.light.LightCurve;
 import lampwise.light.Recording;
 import lampwise.light.Window;
@@ -64,6 +65,17 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
       segments.add(new Segment(number, window, verdict, candidates, observed));
     }
     return new Stretches(segments, main(segments, recording), blinks);
+  }
+
+  /** A description is one stretch: what a person says is said of the whole of it. */
+  static Stretches told(CodeSheet sheet, Description description, int number) {
+    List<Candidate> candidates =
+        Posterior.candidates(sheet, Told.logLikelihoods(sheet, description));
+    Window window = description.window().orElse(new Window(0, 0));
+    Optional<Rhythm> observed = Told.observed(description);
+    Verdict verdict = Verdicts.of(sheet, candidates, observed, window, description.marks(), false);
+    Segment segment = new Segment(number, window, verdict, candidates, observed);
+    return new Stretches(List.of(segment), segment, List.of());
   }
 
   private static Segmenter.Best best(CodeSheet sheet, double[] logLikelihoods) {

@@ -1,9 +1,11 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import lampwise.rhythm.Count;
 import lampwise.rhythm.Cycle;
 import lampwise.rhythm.Ending;
@@ -30,13 +32,15 @@ final class Templates {
   private final OptionalDouble sheetBlink;
   private final double clock;
   private final double[] starts;
+  private final SeenLengths seen;
   private final List<Double> near;
   private final List<Train> trains = new ArrayList<>();
 
-  private Templates(OptionalDouble sheetBlink, double clock, double[] starts) {
+  private Templates(OptionalDouble sheetBlink, double clock, double[] starts, SeenLengths seen) {
     this.sheetBlink = sheetBlink;
     this.clock = Math.max(clock, 1e-4);
     this.starts = starts;
+    this.seen = seen;
     this.near = Intervals.common(starts, 1, 4);
   }
 
@@ -46,11 +50,21 @@ final class Templates {
    * @param rhythm the rhythm
    * @param sheetBlink the length of a blink where the phrase gives none
    * @param clock how far the unit's clock may run from the printed times, as a fraction
-   * @param starts starts of the recording's blinks, from which unsaid durations are proposed
+   * @param evidence the recording, from which unsaid durations are proposed
    */
   static List<Train> of(
-      Rhythm.Blinking rhythm, OptionalDouble sheetBlink, double clock, double[] starts) {
-    Templates templates = new Templates(sheetBlink, clock, starts);
+      Rhythm.Blinking rhythm, OptionalDouble sheetBlink, double clock, Evidence evidence) {
+    return of(
+        rhythm,
+        new Templates(sheetBlink, clock, evidence.starts(), SeenLengths.of(evidence.notes())));
+  }
+
+  /** The pulse trains of a rhythm as far as they are known without a recording. */
+  static List<Train> of(Rhythm.Blinking rhythm, OptionalDouble sheetBlink, double clock) {
+    return of(rhythm, new Templates(sheetBlink, clock, new double[0], SeenLengths.of(List.of())));
+  }
+
+  private static List<Train> of(Rhythm.Blinking rhythm, Templates templates) {
     if (rhythm.cycle() instanceof Cycle.Rated rated && rhythm.prelude().isEmpty()) {
       templates.rated(rated.rate());
     } else {
@@ -66,18 +80,21 @@ final class Templates {
     double fastest = 1 / rate.mostPerSecond();
     int pieces = Math.max(1, (int) Math.ceil(Math.log(slowest / fastest) / Math.log(WIDEST)));
     double ratio = Math.pow(slowest / fastest, 1.0 / pieces);
-    double length = sheetBlink.orElse(Double.NaN);
+    boolean own = sheetBlink.isPresent();
+    double length = own ? sheetBlink.getAsDouble() : seen.usual();
+    double logLength = own || Double.isNaN(length) ? 0 : SeenLengths.LOG_SHARE;
     for (int i = 0; i < pieces; i++) {
       double period = fastest * Math.pow(ratio, i + 0.5);
-      trains.add(
+      Train train =
           new Train(
               new double[] {0},
-              new double[] {length < period ? length : Double.NaN},
+              new double[] {length < period * Math.sqrt(ratio) ? length : Double.NaN},
               0,
               period,
               (1 - clock) / Math.sqrt(ratio),
               (1 + clock) * Math.sqrt(ratio),
-              -Math.log(pieces)));
+              logLength - Math.log(pieces));
+      trains.add(own ? train : train.measured());
     }
   }
 
@@ -206,60 +223,107 @@ final class Templates {
 
   private Choices blinkLength(Size size) {
     return size == Size.LONG || sheetBlink.isEmpty()
-        ? Choices.unknown()
+        ? Choices.exactly(seen.of(size))
         : Choices.exactly(sheetBlink.getAsDouble());
   }
 
-  /** Spacings; unsaid ones are the same as in an earlier group, else as the recording proposes. */
+  /** The share of the prior that lengths stand for which were taken from the recording. */
+  private double logLengths(List<Laid> laid) {
+    Set<Double> taken = new HashSet<>();
+    for (Laid part : laid) {
+      if (part.part() instanceof Part.Blinks blinks
+          && blinks.of().isEmpty()
+          && (blinks.size() == Size.LONG || sheetBlink.isEmpty())
+          && !Double.isNaN(part.length())) {
+        taken.add(part.length());
+      }
+    }
+    return taken.size() * SeenLengths.LOG_SHARE;
+  }
+
+  /**
+   * Spacings; unsaid ones as the recording proposes, in a later group as likely as not the same as
+   * in an earlier one.
+   */
   private Choices aparts(Part.Blinks blinks, List<Laid> before) {
+    Choices proposed =
+        Choices.proposed(near, Limits.APART_LEAST_SECONDS, Limits.APART_MOST_SECONDS);
     if (blinks.apart().isEmpty()) {
       for (Laid earlier : before) {
         if (earlier.part() instanceof Part.Blinks other
             && earlier.count() > 1
             && other.apart().isEmpty()) {
-          return Choices.exactly(earlier.apart());
+          return proposed.or(earlier.apart());
         }
       }
     }
     return Choices.saidOr(
-        blinks.apart(),
-        Limits.APART_LEAST_SECONDS,
-        Limits.APART_MOST_SECONDS,
-        Choices.proposed(near, Limits.APART_LEAST_SECONDS, Limits.APART_MOST_SECONDS));
+        blinks.apart(), Limits.APART_LEAST_SECONDS, Limits.APART_MOST_SECONDS, proposed);
   }
 
   /** Lays out one choice of values with every pause and cycle that is possible for it. */
   private void close(Plan plan, List<Laid> laid) {
     double inner = 0;
+    double blink = TrainBuilder.USUAL_BLINK;
     int pulses = 0;
-    double logWeight = 0;
+    double logLengths = logLengths(laid);
+    double logWeight = logLengths;
     double half = 0;
     boolean opens = false;
+    boolean contrasts = false;
     for (int i = 0; i < laid.size(); i++) {
       Laid part = laid.get(i);
       inner = Math.max(inner, part.count() > 1 ? part.apart() : 0);
+      blink = Double.isNaN(part.length()) ? blink : part.length();
       pulses += i >= plan.prelude() && !(part.part() instanceof Part.Unlit) ? part.count() : 0;
       opens |= i > 0 && TrainBuilder.opensGroup(laid.get(i - 1), part);
+      contrasts |= i > 0 && TrainBuilder.contrast(laid.get(i - 1), part);
       logWeight += part.logWeight();
       half = Math.max(half, part.half());
     }
-    double least = Limits.PAUSE_RATIO_LEAST * Math.max(inner, TrainBuilder.USUAL_BLINK);
+    // Pauses run from the end of a blink, what was seen runs from start to start.
+    double least = Limits.PAUSE_RATIO_LEAST * Math.max(inner, TrainBuilder.USUAL_BLINK) - blink;
+    least = Math.max(least, TrainBuilder.USUAL_BLINK);
+    double length = blink;
     Choices pauses =
         opens
-            ? Choices.proposed(near, least, Limits.CYCLE_MOST_SECONDS / 2)
+            ? Choices.proposed(
+                near.stream().map(gap -> gap - length).toList(),
+                least,
+                Limits.CYCLE_MOST_SECONDS / 2)
             : Choices.exactly(least);
+    Choices joins =
+        contrasts
+            ? Choices.proposed(near, Limits.APART_LEAST_SECONDS, Limits.APART_MOST_SECONDS)
+            : Choices.unknown();
     Choices cycles = cycles(plan, pulses);
+    double widen = Math.exp(Math.max(half, Math.max(pauses.half(), cycles.half())));
     for (Choices.Value pause : pauses.values()) {
-      for (Choices.Value cycle : cycles.values()) {
-        double widen = Math.exp(Math.max(half, Math.max(pauses.half(), cycles.half())));
-        TrainBuilder.build(plan, laid, pause.seconds(), cycle.seconds())
-            .train(
-                (1 - clock) / widen,
-                (1 + clock) * widen,
-                logWeight + pause.logWeight() + cycle.logWeight())
-            .ifPresent(trains::add);
+      for (Choices.Value join : joins.values()) {
+        for (Choices.Value cycle : cycles.values()) {
+          TrainBuilder.Gaps gaps = new TrainBuilder.Gaps(pause.seconds(), join.seconds());
+          if (opens && endsTooSoon(plan, laid, gaps, cycle.seconds())) {
+            continue;
+          }
+          TrainBuilder.build(plan, laid, gaps, cycle.seconds())
+              .train(
+                  (1 - clock) / widen,
+                  (1 + clock) * widen,
+                  logWeight + pause.logWeight() + join.logWeight() + cycle.logWeight())
+              .map(train -> logLengths < 0 ? train.measured() : train)
+              .ifPresent(trains::add);
+        }
       }
     }
+  }
+
+  /** The pause that closes a cycle is the longest, or its groups would have no order. */
+  private static boolean endsTooSoon(
+      Plan plan, List<Laid> laid, TrainBuilder.Gaps gaps, double cycle) {
+    return !(plan.ending() instanceof Ending.Every)
+        && cycle > 0
+        && cycle - TrainBuilder.span(plan, laid, gaps)
+            < 0.9 * Limits.PAUSE_RATIO_LEAST * gaps.pause();
   }
 
   /** The whole cycle: as said, 0 where the parts say it, or as the recording proposes. */

@@ -16,6 +16,7 @@ final class Train {
   private final double low;
   private final double high;
   private final double logWeight;
+  private final boolean measured;
 
   /**
    * Makes one of arrays that nobody changes afterwards.
@@ -37,6 +38,19 @@ final class Train {
       double low,
       double high,
       double logWeight) {
+    this(on, length, prelude, cycleSeconds, low, high, logWeight, false);
+  }
+
+  private Train(
+      double[] on,
+      double[] length,
+      int prelude,
+      double cycleSeconds,
+      double low,
+      double high,
+      double logWeight,
+      boolean measured) {
+    this.measured = measured;
     this.on = on;
     this.length = length;
     this.prelude = prelude;
@@ -44,6 +58,21 @@ final class Train {
     this.low = low;
     this.high = high;
     this.logWeight = logWeight;
+  }
+
+  /** The same train, its lengths taken from the recording, so that they do not stretch. */
+  Train measured() {
+    return new Train(on, length, prelude, cycleSeconds, low, high, logWeight, true);
+  }
+
+  /** When a pulse that ended at a time began, as far as its length does not stretch. */
+  double unstretched(int pulse) {
+    return measured ? length(pulse) : 0;
+  }
+
+  /** Where a pulse's end lies in the train, less what does not stretch. */
+  double end(int pulse) {
+    return measured ? on(pulse) : on(pulse) + length(pulse);
   }
 
   /** Pulses of the prelude and of one cycle. */
@@ -115,6 +144,6 @@ final class Train {
     }
     double[] starts = java.util.Arrays.copyOfRange(on, prelude, on.length);
     double[] lengths = java.util.Arrays.copyOfRange(length, prelude, length.length);
-    return new Train(starts, lengths, 0, cycleSeconds, low, high, logWeight);
+    return new Train(starts, lengths, 0, cycleSeconds, low, high, logWeight, measured);
   }
 }

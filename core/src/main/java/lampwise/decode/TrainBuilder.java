@@ -27,18 +27,18 @@ final class TrainBuilder {
   /**
    * Lays out the parts.
    *
-   * @param pause the dark between groups where it is not said
+   * @param gaps the dark between parts where it is not said
    * @param cycle the whole cycle, 0 where the parts say it or nothing repeats
    */
   static TrainBuilder build(
-      Templates.Plan plan, List<Templates.Laid> laid, double pause, double cycle) {
-    double fill = cycle > 0 ? Math.max(0.05, cycle - lengthOf(plan, laid, pause)) : 1;
+      Templates.Plan plan, List<Templates.Laid> laid, Gaps gaps, double cycle) {
+    double fill = cycle > 0 ? Math.max(0.05, cycle - span(plan, laid, gaps)) : 1;
     TrainBuilder builder = new TrainBuilder();
     double cycleStart = 0;
     for (int i = 0; i < laid.size(); i++) {
       if (i > 0) {
         boolean first = i == plan.prelude();
-        builder.time += first ? afterPrelude(laid, i) : gap(laid.get(i - 1), laid.get(i), pause);
+        builder.time += first ? afterPrelude(laid, i) : gap(laid.get(i - 1), laid.get(i), gaps);
       }
       if (i == plan.prelude()) {
         cycleStart = builder.time;
@@ -68,12 +68,12 @@ final class TrainBuilder {
     return Optional.of(new Train(starts, lengths, prelude, cycleSeconds, low, high, logWeight));
   }
 
-  /** How long the parts of the cycle last, a part without length not counted. */
-  private static double lengthOf(Templates.Plan plan, List<Templates.Laid> laid, double pause) {
+  /** How long the parts of a cycle last, a part without length not counted. */
+  static double span(Templates.Plan plan, List<Templates.Laid> laid, Gaps gaps) {
     TrainBuilder builder = new TrainBuilder();
     for (int i = plan.prelude(); i < laid.size(); i++) {
       if (i > plan.prelude()) {
-        builder.time += gap(laid.get(i - 1), laid.get(i), pause);
+        builder.time += gap(laid.get(i - 1), laid.get(i), gaps);
       }
       builder.add(laid.get(i), 0);
     }
@@ -98,26 +98,40 @@ final class TrainBuilder {
     }
   }
 
+  /**
+   * What is dark between parts where it is not said.
+   *
+   * @param pause from the end of one group to the start of the next
+   * @param join from the start of a long blink to the start of a short one, or the other way
+   */
+  record Gaps(double pause, double join) {}
+
   /** Whether one part follows another as a new group, with a pause that is not said. */
   static boolean opensGroup(Templates.Laid before, Templates.Laid after) {
-    return before.part() instanceof Part.Blinks first
-        && after.part() instanceof Part.Blinks second
-        && !contrast(first, second);
+    return before.part() instanceof Part.Blinks
+        && after.part() instanceof Part.Blinks
+        && !contrast(before, after);
   }
 
-  /** Long beside short opens no group. */
-  private static boolean contrast(Part.Blinks first, Part.Blinks second) {
-    return first.size() != second.size()
+  /** Whether long stands beside short, which opens no group. */
+  static boolean contrast(Templates.Laid before, Templates.Laid after) {
+    return before.part() instanceof Part.Blinks first
+        && after.part() instanceof Part.Blinks second
+        && first.size() != second.size()
         && first.size() != Size.UNSAID
         && second.size() != Size.UNSAID;
   }
 
-  private static double gap(Templates.Laid before, Templates.Laid after, double pause) {
+  private static double gap(Templates.Laid before, Templates.Laid after, Gaps gaps) {
     if (before.part() instanceof Part.Unlit || after.part() instanceof Part.Unlit) {
       return 0;
     }
+    double length = Double.isNaN(before.length()) ? USUAL_BLINK : before.length();
     if (opensGroup(before, after)) {
-      return pause;
+      return gaps.pause();
+    }
+    if (contrast(before, after)) {
+      return Math.max(0.05, gaps.join() - length);
     }
     double apart =
         Math.max(before.count() > 1 ? before.apart() : 0, after.count() > 1 ? after.apart() : 0);

@@ -77,6 +77,26 @@ public record ReadOptions(
   }
 
   /**
+   * The same options with this window from 0.
+   *
+   * @param to where it ends
+   * @return new options
+   */
+  public ReadOptions watched(String to) {
+    return new ReadOptions(
+        shape,
+        column,
+        time,
+        unit,
+        lit,
+        Optional.empty(),
+        Optional.of(to),
+        targets,
+        events,
+        covered);
+  }
+
+  /**
    * Nothing was said.
    *
    * @return options that leave everything to be found out

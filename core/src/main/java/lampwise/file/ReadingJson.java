@@ -82,10 +82,9 @@ public final class ReadingJson {
       reason = Optional.of(unreadable.reason());
       next = Optional.of(unreadable.next());
     }
-    int main = mainRecording(reading);
+    int main = reading.mainRecording();
     List<Observation> observations = reading.observations();
-    Optional<Observation> shown =
-        main < observations.size() ? Optional.of(observations.get(main)) : Optional.empty();
+    Optional<Observation> shown = reading.main();
     try (JsonGenerator json = start(out, recording)) {
       text(json, "fixture", shown.flatMap(o -> o.recording().origin().fixture()));
       json.writeStringField("sheet", sheet.title());
@@ -174,16 +173,6 @@ public final class ReadingJson {
     json.writeNumberField("lampwise-json", VERSION);
     json.writeStringField("recording", recording);
     return json;
-  }
-
-  /** The number of the recording whose segment the reading repeats, else of the first segment. */
-  private static int mainRecording(Reading reading) {
-    for (Segment segment : reading.segments()) {
-      if (segment.verdict().equals(reading.verdict())) {
-        return segment.recording();
-      }
-    }
-    return reading.segments().isEmpty() ? 0 : reading.segments().get(0).recording();
   }
 
   private static void candidates(JsonGenerator json, List<Candidate> candidates)

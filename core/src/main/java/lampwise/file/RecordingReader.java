@@ -2,7 +2,13 @@ package lampwise.file;
 
 import java.util.List;
 import lampwise.file.ReadOptions.Shape;
+import lampwise.light.Description;
+import lampwise.light.Marks;
+import lampwise.light.Origin;
 import lampwise.light.Recording;
+import lampwise.light.Targets;
+import lampwise.rhythm.Phrase;
+import lampwise.rhythm.PhraseException;
 
 /** Reads recordings from the bytes of a file or of pasted text. */
 public final class RecordingReader {
@@ -31,5 +37,26 @@ public final class RecordingReader {
         shape == Shape.LEVELS
             ? LightFile.read(source, options)
             : PastedTimes.read(source, shape, options));
+  }
+
+  /**
+   * Takes what a person says of a lamp.
+   *
+   * @param said a rhythm phrase, or {@value Description#NOTHING} if no light was seen
+   * @param options what the user said besides; the window is how long they watched
+   * @return the description
+   * @throws OptionException if it is no phrase, with the column, or an option cannot be understood
+   */
+  public static Description described(String said, ReadOptions options) throws OptionException {
+    String words = said.strip();
+    try {
+      if (!words.equals(Description.NOTHING)) {
+        words = Phrase.print(Phrase.parse(words));
+      }
+    } catch (PhraseException e) {
+      throw new OptionException("--saw: " + Numbers.quote(said) + ": " + e.getMessage());
+    }
+    Marks marks = MarkOptions.marks(options, RecordingClock.empty(), Targets.unknown());
+    return new Description(Origin.named("what was said"), marks, words);
   }
 }
