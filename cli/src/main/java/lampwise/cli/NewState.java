@@ -82,8 +82,7 @@ final class NewState {
 
   private LampState state(Draft draft) {
     String phrase = Phrase.print(draft.rhythm);
-    Optional<String> says =
-        Optional.of(draft.entry.words()).filter(words -> !words.equals(phrase));
+    Optional<String> says = Optional.of(draft.entry.words()).filter(words -> !words.equals(phrase));
     return new LampState(
         draft.name,
         draft.rhythm,
@@ -109,8 +108,7 @@ final class NewState {
         if (!conditionsListed) {
           listConditions();
         }
-        return questions.ask(
-            "  condition", draft.condition.orElse(Condition.OTHER).word());
+        return questions.ask("  condition", draft.condition.orElse(Condition.OTHER).word());
       default:
         if (!seenListed) {
           listSeen();
@@ -122,7 +120,7 @@ final class NewState {
   private void others(Draft draft) {
     List<Rhythm> rhythms = draft.entry.rhythms();
     for (int i = 0; i < rhythms.size() && rhythms.size() > 1; i++) {
-      questions.say("  " + (i + 1) + "  " + Phrase.print(rhythms.get(i)));
+      questions.say("  " + (i + 1) + " " + Phrase.print(rhythms.get(i)));
     }
   }
 
@@ -219,7 +217,9 @@ final class NewState {
     return before.stream().anyMatch(state -> state.name().equals(name));
   }
 
-  /** The condition's word, else the first words of what is meant or said, with a number if taken. */
+  /**
+   * The condition's word, else the first words of what is meant or said, with a number if taken.
+   */
   private String offeredName(Draft draft) {
     String stem =
         draft

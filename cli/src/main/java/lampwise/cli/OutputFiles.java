@@ -58,8 +58,7 @@ final class OutputFiles {
     } catch (NoSuchFileException e) {
       throw new UsageException(Layout.clean(name) + ": its folder does not exist");
     } catch (IOException e) {
-      throw new UsageException(
-          Layout.clean(name + ": cannot be written (" + e.getMessage() + ")"));
+      throw new UsageException(Layout.clean(name + ": cannot be written (" + e.getMessage() + ")"));
     }
   }
 

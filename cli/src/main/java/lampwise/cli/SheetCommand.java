@@ -32,9 +32,11 @@ final class SheetCommand implements Command {
         PositionalParamSpec.builder()
             .type(List.class)
             .auxiliaryTypes(String.class)
+            .index("0")
             .arity("0..1")
             .paramLabel("FILE|demo")
-            .description("the code sheet, or the built-in invented one; with --new, the file to write")
+            .description(
+                "the code sheet, or the built-in invented one; with --new, the file to write")
             .build());
     ReadingFlags.flag(spec, "--json", "print states, warnings and faults as one JSON object");
     ReadingFlags.one(spec, "--print", "FILE.html", "write the card for the wall or the cart");
@@ -66,7 +68,8 @@ final class SheetCommand implements Command {
       }
       return new NewSheet(here, force).run(files.stream().findFirst());
     }
-    Optional<String> file = files.stream().findFirst().or(() -> here.variable(SheetOption.VARIABLE));
+    Optional<String> file =
+        files.stream().findFirst().or(() -> here.variable(SheetOption.VARIABLE));
     if (file.isEmpty()) {
       throw new UsageException("which sheet is not said; give its FILE, demo, or --new");
     }
@@ -82,7 +85,8 @@ final class SheetCommand implements Command {
     }
     if (card.isPresent()) {
       OutputFiles.write(here, card.get(), SheetCard.page(sheet.get()), force);
-      here.out().println(Layout.clean(card.get()) + " is written; print it on one side, A4 or Letter");
+      here.out()
+          .println(Layout.clean(card.get()) + " is written; print it on one side, A4 or Letter");
     } else if (json) {
       print(here, out -> SheetJson.right(out, file.get(), sheet.get()));
     } else {

@@ -102,7 +102,9 @@ final class SheetText {
     return plain.toString();
   }
 
-  /** Whether the reader's end can show blocks: unless the locale names another coding than UTF-8. */
+  /**
+   * Whether the reader's end can show blocks: unless the locale names another coding than UTF-8.
+   */
   static boolean blocks(Surroundings here) {
     String locale =
         here.variable("LC_ALL")

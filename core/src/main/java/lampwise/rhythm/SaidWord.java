@@ -65,9 +65,39 @@ record SaidWord(Kind kind, String text, double number, int start) {
   /** Words that say nothing about the light. */
   private static final List<String> NOISE =
       List.of(
-          "the", "lamp", "led", "light", "indicator", "is", "it", "its", "with", "of", "in", "by",
-          "which", "that", "stays", "stay", "keeps", "keep", "goes", "comes", "up", "at", "only",
-          "just", "this", "are", "ones", "a row", "row", "group", "groups", "burst", "bursts");
+          "the",
+          "lamp",
+          "led",
+          "light",
+          "indicator",
+          "is",
+          "it",
+          "its",
+          "with",
+          "of",
+          "in",
+          "by",
+          "which",
+          "that",
+          "stays",
+          "stay",
+          "keeps",
+          "keep",
+          "goes",
+          "comes",
+          "up",
+          "at",
+          "only",
+          "just",
+          "this",
+          "are",
+          "ones",
+          "a row",
+          "row",
+          "group",
+          "groups",
+          "burst",
+          "bursts");
 
   static {
     kind(Kind.BLINK, "blink blinks blinking blinked flash flashes flashing flashed wink winks");
@@ -139,7 +169,9 @@ record SaidWord(Kind kind, String text, double number, int start) {
   /** The word of lamps and times that is one letter away from a word of four letters or more. */
   static Optional<String> near(String word) {
     boolean compared = word.length() >= 4 && word.length() <= 16;
-    return Stream.concat(KINDS.keySet().stream(), Stream.concat(NUMBERS.keySet().stream(), UNITS.keySet().stream()))
+    return Stream.concat(
+            KINDS.keySet().stream(),
+            Stream.concat(NUMBERS.keySet().stream(), UNITS.keySet().stream()))
         .filter(known -> compared && known.length() >= 4 && Words.distance(word, known) == 1)
         .min(Comparator.naturalOrder());
   }

@@ -82,7 +82,10 @@ final class SayingBuilder {
 
   private static void rateNeedsTime() throws Fault {
     throw new Fault(
-        1, "how long it blinks at that rate is not said, as in \"twice a second for 20 s\"", "", "");
+        1,
+        "how long it blinks at that rate is not said, as in \"twice a second for 20 s\"",
+        "",
+        "");
   }
 
   private void add(Part part) throws Fault {
@@ -119,8 +122,7 @@ final class SayingBuilder {
       every(length, true);
       return;
     }
-    replaceLast(
-        new Part.Blinks(blinks.count(), blinks.size(), blinks.of(), Optional.of(length)));
+    replaceLast(new Part.Blinks(blinks.count(), blinks.size(), blinks.of(), Optional.of(length)));
   }
 
   /** The dark between blinks, or between groups of them. */
@@ -170,7 +172,8 @@ final class SayingBuilder {
   void times(int number) throws Fault {
     List<Part> code = List.copyOf(parts);
     if (rate.isPresent() || code.isEmpty() || code.size() * number > Count.MOST) {
-      throw new Fault(1, "what is sent so often is not said, as in \"4 flashes sent twice\"", "", "");
+      throw new Fault(
+          1, "what is sent so often is not said, as in \"4 flashes sent twice\"", "", "");
     }
     for (int i = 1; i < number; i++) {
       parts.addAll(code);
@@ -195,7 +198,8 @@ final class SayingBuilder {
   /** The rhythms that it can mean, the likeliest first. */
   List<Rhythm> rhythms() throws Fault {
     if (isEmpty() && prelude.isEmpty()) {
-      throw new Fault(1, "nothing is said of the light; expected such as \"3 flashes every 7 s\"", "", "");
+      throw new Fault(
+          1, "nothing is said of the light; expected such as \"3 flashes every 7 s\"", "", "");
     }
     if (rate.isPresent()) {
       return checked(List.of(new Draft(prelude, new Cycle.Rated(rate.get()))));
@@ -212,7 +216,8 @@ final class SayingBuilder {
     }
     List<Draft> drafts = new ArrayList<>();
     Ending ending =
-        every.<Ending>map(Ending.Every::new)
+        every
+            .<Ending>map(Ending.Every::new)
             .orElseGet(() -> once && !repeats ? new Ending.Once() : new Ending.Repeating());
     for (List<Part> spaced : spaced()) {
       drafts.addAll(split(spaced, ending));
@@ -279,8 +284,7 @@ final class SayingBuilder {
     if (!lit) {
       return List.of(whole);
     }
-    double seconds =
-        ((Part.Lit) all.get(0)).length().map(Length::fromSeconds).orElse(0.0);
+    double seconds = ((Part.Lit) all.get(0)).length().map(Length::fromSeconds).orElse(0.0);
     return seconds >= ONCE_FROM_SECONDS ? List.of(apart, whole) : List.of(whole, apart);
   }
 

@@ -146,7 +146,8 @@ final class SayingParser {
       words.next();
     }
     if (blink && words.at(Kind.DARK)) {
-      throw words.fault("how long the lamp is off and how often, say as in \"off 0.3 s every 10 s\"");
+      throw words.fault(
+          "how long the lamp is off and how often, say as in \"off 0.3 s every 10 s\"");
     }
     Optional<Rate.Per> per = per(from > 1);
     if (per.isPresent()) {
@@ -186,8 +187,10 @@ final class SayingParser {
     boolean whole = from == Math.rint(from) && to == Math.rint(to);
     if (!whole || !(from >= 1 && from <= to && to <= Count.MOST)) {
       throw new Fault(
-          where.column(), "a number of blinks is whole, 1 to " + Count.MOST + ", and not downwards",
-          "", "");
+          where.column(),
+          "a number of blinks is whole, 1 to " + Count.MOST + ", and not downwards",
+          "",
+          "");
     }
     return new Count((int) from, (int) to);
   }
@@ -279,8 +282,7 @@ final class SayingParser {
         every(false);
       }
     } else if (words.at(Kind.SLOW) || words.at(Kind.QUICK)) {
-      builder.rate(
-          Rate.inWords(words.next().is(Kind.SLOW) ? Rate.Form.SLOW : Rate.Form.FAST));
+      builder.rate(Rate.inWords(words.next().is(Kind.SLOW) ? Rate.Form.SLOW : Rate.Form.FAST));
     } else if (words.at(Kind.ABOUT) && words.ahead(1).is(Kind.NUMBER) && !words.atDuration()) {
       words.next();
       numbered(true);

@@ -54,7 +54,9 @@ public final class Sayings {
     }
   }
 
-  /** The phrase of the saying with its misspelt words put right; empty if they are not all of it. */
+  /**
+   * The phrase of the saying with its misspelt words put right; empty if they are not all of it.
+   */
   private static Optional<String> putRight(Fault first) {
     Fault fault = first;
     for (int round = 0; round < MISSPELT_MOST; round++) {
@@ -75,8 +77,8 @@ public final class Sayings {
    * Why no rhythm can say what these words say.
    *
    * @param said the words
-   * @return the reason; empty unless they speak of two colours, fading or dim light, flicker without
-   *     a pattern or a changing speed
+   * @return the reason; empty unless they speak of two colours, fading or dim light, flicker
+   *     without a pattern or a changing speed
    */
   public static Optional<String> unsayable(String said) {
     try {

@@ -24,8 +24,20 @@ record LabelContext(
   /** Words that begin such a clause. */
   private static final List<String> STARTS =
       List.of(
-          "as long as", "as soon as", "for the first", "for each user", "for every user", "when",
-          "whenever", "while", "after", "until", "till", "if", "during", "upon");
+          "as long as",
+          "as soon as",
+          "for the first",
+          "for each user",
+          "for every user",
+          "when",
+          "whenever",
+          "while",
+          "after",
+          "until",
+          "till",
+          "if",
+          "during",
+          "upon");
 
   /** Whole turns of speech without such a word. */
   private static final List<String> TURNS =
@@ -34,7 +46,8 @@ record LabelContext(
   /** Splits the words of one state. */
   static LabelContext of(String words) {
     LabelContext context =
-        new LabelContext(words, Optional.empty(), false, Optional.empty(), Optional.empty(), List.of());
+        new LabelContext(
+            words, Optional.empty(), false, Optional.empty(), Optional.empty(), List.of());
     for (String turn : TURNS) {
       int at = LabelText.find(context.light, turn, 0);
       if (at >= 0) {
@@ -76,7 +89,8 @@ record LabelContext(
     int end = text.length();
     for (int i = start; i < text.length(); i++) {
       char c = text.charAt(i);
-      if ((c == ',' || c == ';' || c == '.') && (i + 1 == text.length() || text.charAt(i + 1) == ' ')) {
+      if ((c == ',' || c == ';' || c == '.')
+          && (i + 1 == text.length() || text.charAt(i + 1) == ' ')) {
         end = i;
         break;
       }
@@ -108,7 +122,8 @@ record LabelContext(
       String kept = dark > 0 ? LabelText.trimmed(joined.substring(0, dark)) : joined;
       Optional<Seen> when = seen.or(() -> Optional.of(Seen.TARGET).filter(s -> hasUser(kept)));
       Optional<Seen> start2 = when.or(() -> Optional.of(Seen.AFTER_POWER_UP));
-      return new LabelContext(kept, start2, true, means.or(() -> Optional.of(words(clause))), clearedBy, more);
+      return new LabelContext(
+          kept, start2, true, means.or(() -> Optional.of(words(clause))), clearedBy, more);
     }
     Optional<Seen> when = seen(clause);
     boolean lasting = LabelText.hasAny(clause, "while", "as long as", "during", "until", "till");
@@ -121,8 +136,7 @@ record LabelContext(
       return new LabelContext(joined, seen, brief, means.or(() -> said), clearedBy, notes);
     }
     boolean moment = !lasting && when.get() != Seen.IDLE;
-    return new LabelContext(
-        joined, seen.or(() -> when), brief || moment, means, clearedBy, notes);
+    return new LabelContext(joined, seen.or(() -> when), brief || moment, means, clearedBy, notes);
   }
 
   private static boolean hasUser(String text) {
@@ -146,7 +160,8 @@ record LabelContext(
   static Optional<Seen> seen(String clause) {
     boolean target =
         hasUser(clause)
-            || LabelText.hasAny(clause, "target*", "object*", "body", "he", "she", "card", "sensor sees");
+            || LabelText.hasAny(
+                clause, "target*", "object*", "body", "he", "she", "card", "sensor sees");
     if (LabelText.hasAny(clause, "nobody", "no one", "no user", "no hand", "no target", "idle")
         || LabelText.hasAny(clause, "standby", "stand-by", "at rest", "nothing is there")) {
       return Optional.of(Seen.IDLE);
@@ -163,7 +178,8 @@ record LabelContext(
             || LabelText.hasAny(clause, "cells", "cell", "batter*"))) {
       return Optional.of(Seen.AFTER_POWER_UP);
     }
-    if (LabelText.hasAny(clause, "walks away", "walked away", "leave*", "left", "goes", "gone", "away")
+    if (LabelText.hasAny(
+            clause, "walks away", "walked away", "leave*", "left", "goes", "gone", "away")
         && target) {
       return Optional.of(Seen.AFTER_TARGET);
     }

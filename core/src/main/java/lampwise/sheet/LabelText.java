@@ -47,7 +47,9 @@ final class LabelText {
     return before && after;
   }
 
-  /** Whether one of these, each some words or (with a star at its end) how a word begins, is there. */
+  /**
+   * Whether one of these, each some words or (with a star at its end) how a word begins, is there.
+   */
   static boolean hasAny(String text, String... alternatives) {
     for (String words : alternatives) {
       if (words.endsWith("*")

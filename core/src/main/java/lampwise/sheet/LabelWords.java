@@ -129,8 +129,10 @@ public final class LabelWords {
       Integer next = starts.higher(start);
       boolean fresh = start == starts.first() || ",;".indexOf(before(text, start)) >= 0;
       String state = text.substring(start, next == null ? text.length() : next);
-      if (!fresh || state.strip().indexOf(' ') < 0
-          || LabelText.hasAny(text, "alternat*", "together", "at once", "in turn", "then", "both")) {
+      if (!fresh
+          || state.strip().indexOf(' ') < 0
+          || LabelText.hasAny(
+              text, "alternat*", "together", "at once", "in turn", "then", "both")) {
         throw new LabelException(TWO_COLOURS, "");
       }
       states.add(LabelText.trimmed(state));
@@ -144,7 +146,9 @@ public final class LabelWords {
     return before.isEmpty() ? ' ' : before.charAt(before.length() - 1);
   }
 
-  /** Where the words about the meaning begin in {@code three flashes: replace cells}; 0 for none. */
+  /**
+   * Where the words about the meaning begin in {@code three flashes: replace cells}; 0 for none.
+   */
   private static int meaningAt(String text) {
     int colon = text.indexOf(": ");
     int first = colon > 0 ? colon : Integer.MAX_VALUE;
@@ -209,14 +213,14 @@ public final class LabelWords {
     if (condition.isEmpty()) {
       condition = seen.flatMap(LabelContext::condition);
     }
-    return new LabelEntry(
-        words, rhythms, seen, meant, condition, context.clearedBy(), lamp, notes);
+    return new LabelEntry(words, rhythms, seen, meant, condition, context.clearedBy(), lamp, notes);
   }
 
   /** {@code No light: cells dead, but also normal when idle}: the same light once more. */
   private static LabelEntry alsoMeans(String words, LabelEntry first) {
     LabelContext context = LabelContext.of(words);
-    String means = LabelText.trimmed(context.light().replace("but also", "").replace("or also", ""));
+    String means =
+        LabelText.trimmed(context.light().replace("but also", "").replace("or also", ""));
     return new LabelEntry(
         words,
         first.rhythms(),

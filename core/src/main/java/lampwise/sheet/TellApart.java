@@ -12,8 +12,8 @@ public final class TellApart {
    *
    * @param first one state
    * @param second the other
-   * @return one line; empty if neither the times at which they are seen nor their conditions lead to
-   *     a check
+   * @return one line; empty if neither the times at which they are seen nor their conditions lead
+   *     to a check
    */
   public static Optional<String> check(LampState first, LampState second) {
     if (first.seen() != second.seen()) {

@@ -114,8 +114,7 @@ class SheetWriterTest {
   Arbitrary<CodeSheet> sheets() {
     Arbitrary<Optional<String>> texts = texts().optional();
     Arbitrary<CodeSheet> bare =
-        Combinators.combine(texts(), Arbitraries.of(Basis.class), states())
-            .as(CodeSheet::of);
+        Combinators.combine(texts(), Arbitraries.of(Basis.class), states()).as(CodeSheet::of);
     return Combinators.combine(
             bare,
             texts,
@@ -161,8 +160,7 @@ class SheetWriterTest {
                 texts().optional())
             .as(
                 (name, rhythm, means, condition, seen, weight, says, lamp) ->
-                    new LampState(
-                        name, rhythm, means, condition, seen, weight, says, lamp, says));
+                    new LampState(name, rhythm, means, condition, seen, weight, says, lamp, says));
     return state.list().ofMinSize(1).ofMaxSize(4).map(SheetWriterTest::withoutDoubles);
   }
 
@@ -189,9 +187,46 @@ class SheetWriterTest {
     Arbitrary<String> any = Arbitraries.strings().ofMaxLength(30);
     Arbitrary<String> hard =
         Arbitraries.of(
-                "a", "1", " ", ": ", ":", "#", " #", "- ", "-", "?", "[", "]", "{", "}", ",", "\"",
-                "'", "&", "*", "!", "|", ">", "%", "@", "`", "\\", "~", "=", "<<", "null", "---",
-                "...", "\u00e9", "\uD83D\uDE00", "\u00a0", "\u3000", "\uFEFF", "0x1", "1e3", ".5")
+                "a",
+                "1",
+                " ",
+                ": ",
+                ":",
+                "#",
+                " #",
+                "- ",
+                "-",
+                "?",
+                "[",
+                "]",
+                "{",
+                "}",
+                ",",
+                "\"",
+                "'",
+                "&",
+                "*",
+                "!",
+                "|",
+                ">",
+                "%",
+                "@",
+                "`",
+                "\\",
+                "~",
+                "=",
+                "<<",
+                "null",
+                "---",
+                "...",
+                "\u00e9",
+                "\uD83D\uDE00",
+                "\u00a0",
+                "\u3000",
+                "\uFEFF",
+                "0x1",
+                "1e3",
+                ".5")
             .list()
             .ofMinSize(1)
             .ofMaxSize(6)

@@ -6,9 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import net.jqwik.api.ForAll;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
@@ -99,8 +99,7 @@ class SayingsTest {
             + " dark 0.3 s repeating",
       })
   void saysOneOfTwo(String saying, String first, String second) throws PhraseException {
-    assertEquals(
-        List.of(first, second), Sayings.read(saying).stream().map(Phrase::print).toList());
+    assertEquals(List.of(first, second), Sayings.read(saying).stream().map(Phrase::print).toList());
   }
 
   @ParameterizedTest

@@ -54,7 +54,13 @@ class LabelWordsTest {
             + " - | - | -",
       })
   void isOneState(
-      String said, String phrase, String seen, String means, String condition, String by, String lamp)
+      String said,
+      String phrase,
+      String seen,
+      String means,
+      String condition,
+      String by,
+      String lamp)
       throws LabelException {
     List<LabelEntry> entries = LabelWords.read(said);
     assertEquals(1, entries.size(), entries::toString);
@@ -98,8 +104,7 @@ class LabelWordsTest {
 
   @Test
   void aNumberOfFlashesIsAStateForEach() throws LabelException {
-    List<LabelEntry> entries =
-        LabelWords.read("Number of flashes is the range step, 1 to 5");
+    List<LabelEntry> entries = LabelWords.read("Number of flashes is the range step, 1 to 5");
     assertEquals(5, entries.size());
     assertEquals("5 blinks repeating/-/the range step 5/setting-up/-", shown(entries.get(4)));
     assertEquals("1 blink repeating/-/the range step 1/setting-up/-", shown(entries.get(0)));
@@ -107,7 +112,8 @@ class LabelWordsTest {
 
   @Test
   void whatASheetCannotHoldIsNoted() throws LabelException {
-    LabelEntry entry = LabelWords.read("answers each user for the first 10 min after power-up").get(0);
+    LabelEntry entry =
+        LabelWords.read("answers each user for the first 10 min after power-up").get(0);
     assertEquals(
         List.of(
             "a sheet does not hold that it is so only for the first 10 min after power-up",
@@ -160,9 +166,34 @@ class LabelWordsTest {
     Arbitrary<String> words =
         Arbitraries.of(
             List.of(
-                "one", "flash", "two", "flashes", "when", "the", "user", "leaves", ",", ":", "means",
-                "for the first", "after", "until", "red", "green", "instead", "but also", "number of",
-                "is", "1 to 5", "lit", "3 s", "every", "\u0130", "=", "set-up", "after power-up"));
+                "one",
+                "flash",
+                "two",
+                "flashes",
+                "when",
+                "the",
+                "user",
+                "leaves",
+                ",",
+                ":",
+                "means",
+                "for the first",
+                "after",
+                "until",
+                "red",
+                "green",
+                "instead",
+                "but also",
+                "number of",
+                "is",
+                "1 to 5",
+                "lit",
+                "3 s",
+                "every",
+                "\u0130",
+                "=",
+                "set-up",
+                "after power-up"));
     return words.list().ofMinSize(0).ofMaxSize(9).map(list -> String.join(" ", list));
   }
 
