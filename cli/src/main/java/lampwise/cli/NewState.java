@@ -96,25 +96,26 @@ final class NewState {
   }
 
   private String question(Draft draft, int at) throws Questions.Ended {
-    switch (at) {
-      case 0:
+    return switch (at) {
+      case 0 -> {
         others(draft);
-        return questions.ask("  phrase", Phrase.print(draft.rhythm));
-      case 1:
-        return questions.ask("  name", draft.name.isEmpty() ? offeredName(draft) : draft.name);
-      case 2:
-        return questions.ask("  means", draft.means.isEmpty() ? draft.entry.words() : draft.means);
-      case 3:
+        yield questions.ask("  phrase", Phrase.print(draft.rhythm));
+      }
+      case 1 -> questions.ask("  name", draft.name.isEmpty() ? offeredName(draft) : draft.name);
+      case 2 -> questions.ask("  means", draft.means.isEmpty() ? draft.entry.words() : draft.means);
+      case 3 -> {
         if (!conditionsListed) {
           listConditions();
         }
-        return questions.ask("  condition", draft.condition.orElse(Condition.OTHER).word());
-      default:
+        yield questions.ask("  condition", draft.condition.orElse(Condition.OTHER).word());
+      }
+      default -> {
         if (!seenListed) {
           listSeen();
         }
-        return questions.ask("  seen", draft.seen.word());
-    }
+        yield questions.ask("  seen", draft.seen.word());
+      }
+    };
   }
 
   private void others(Draft draft) {

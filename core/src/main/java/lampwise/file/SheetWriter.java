@@ -129,7 +129,7 @@ public final class SheetWriter {
             c -> {
               if (c == '"' || c == '\\') {
                 quoted.append('\\').appendCodePoint(c);
-              } else if (c >= 0x20 && c < 0x7f || Character.isLetterOrDigit(c)) {
+              } else if ((c >= 0x20 && c < 0x7f) || Character.isLetterOrDigit(c)) {
                 quoted.appendCodePoint(c);
               } else if (c <= 0xffff) {
                 quoted.append(String.format(Locale.ROOT, "\\u%04X", c));

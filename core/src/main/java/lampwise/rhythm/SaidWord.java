@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -63,41 +64,11 @@ record SaidWord(Kind kind, String text, double number, int start) {
   private static final Map<String, Double> UNITS = new HashMap<>();
 
   /** Words that say nothing about the light. */
-  private static final List<String> NOISE =
-      List.of(
-          "the",
-          "lamp",
-          "led",
-          "light",
-          "indicator",
-          "is",
-          "it",
-          "its",
-          "with",
-          "of",
-          "in",
-          "by",
-          "which",
-          "that",
-          "stays",
-          "stay",
-          "keeps",
-          "keep",
-          "goes",
-          "comes",
-          "up",
-          "at",
-          "only",
-          "just",
-          "this",
-          "are",
-          "ones",
-          "a row",
-          "row",
-          "group",
-          "groups",
-          "burst",
-          "bursts");
+  private static final Set<String> NOISE =
+      Set.of(
+          ("the lamp led light indicator is it its with of in by which that stays stay keeps keep"
+                  + " goes comes up at only just this are ones row group groups burst bursts")
+              .split(" ", -1));
 
   static {
     kind(Kind.BLINK, "blink blinks blinking blinked flash flashes flashing flashed wink winks");
@@ -131,14 +102,15 @@ record SaidWord(Kind kind, String text, double number, int start) {
     kind(Kind.CODE, "code codes pattern");
     kind(Kind.HALF, "half");
     String[] words =
-        ("one two three four five six seven eight nine ten eleven twelve").split(" ", -1);
+        "one two three four five six seven eight nine ten eleven twelve".split(" ", -1);
     for (int i = 0; i < words.length; i++) {
       NUMBERS.put(words[i], i + 1.0);
     }
-    for (String word : List.of("twice", "double", "thrice", "triple", "single")) {
-      NUMBERS.put(word, word.startsWith("th") || word.startsWith("tr") ? 3.0 : 2.0);
-    }
     NUMBERS.put("single", 1.0);
+    NUMBERS.put("twice", 2.0);
+    NUMBERS.put("double", 2.0);
+    NUMBERS.put("thrice", 3.0);
+    NUMBERS.put("triple", 3.0);
     unit(0.001, "ms msec msecs millisecond milliseconds");
     unit(1, "s sec secs second seconds");
     unit(60, "min mins minute minutes");
