@@ -1,15 +1,40 @@
 package lampwise.rhythm;
 
 import java.util.List;
+import java.util.Locale;
 import lampwise.rhythm.SaidWord.Kind;
 
 /** A place between the words of a saying. */
 final class SaidWords {
+  /** Common turns of speech and the one word that says as much, no longer than they are. */
+  private static final List<String> TURNS =
+      List.of(
+          "now and then", "sometimes",
+          "from time to time", "sometimes",
+          "over and over", "again",
+          "one after another", "",
+          "and so on", "again",
+          "in between", "between",
+          "long and short", "");
+
   private final List<SaidWord> words;
   private int at;
 
   SaidWords(List<SaidWord> words) {
     this.words = words;
+  }
+
+  /** In lower case, each turn of speech as its one word, every other word where it was. */
+  static String plain(String said) {
+    String text = said.toLowerCase(Locale.ROOT);
+    for (int i = 0; i < TURNS.size(); i += 2) {
+      StringBuilder instead = new StringBuilder(TURNS.get(i + 1));
+      while (instead.length() < TURNS.get(i).length()) {
+        instead.append(' ');
+      }
+      text = text.replace(TURNS.get(i), instead);
+    }
+    return text;
   }
 
   SaidWord peek() {
@@ -53,6 +78,13 @@ final class SaidWords {
   /** The next word in quotes, short enough for a message. */
   String shown() {
     return new Token(Token.Kind.WORD, peek().text(), 0, 0).shown();
+  }
+
+  /** Whether a comma or the like stands here and then a blink, a pause or a dark. */
+  boolean beforeMoreLight() {
+    Kind then = ahead(1).kind();
+    return (at(Kind.THEN) || at(Kind.TO))
+        && (then == Kind.BLINK || then == Kind.PAUSE || then == Kind.DARK || then == Kind.LONG);
   }
 
   /** The next word as a number of blinks or of units. */

@@ -22,6 +22,7 @@ final class SayingBuilder {
   private boolean everyAttached;
   private boolean firstSaid;
   private boolean pauseSaid;
+  private boolean lastNamed;
   private boolean repeats;
   private boolean once;
 
@@ -54,7 +55,29 @@ final class SayingBuilder {
   }
 
   void blinks(Count count, Size size) throws Fault {
-    add(new Part.Blinks(count, size, Optional.empty(), Optional.empty()));
+    add(bare(count, size));
+  }
+
+  /** One blink that was named, not counted; named again without a pause it is of the same group. */
+  void single(Size size) throws Fault {
+    boolean again =
+        lastNamed
+            && !pauseSaid
+            && last().orElse(null) instanceof Part.Blinks blinks
+            && blinks.size() == size
+            && blinks.count().max() < Count.MOST
+            && blinks.equals(bare(blinks.count(), size));
+    if (again) {
+      int count = ((Part.Blinks) parts.remove(parts.size() - 1)).count().max();
+      blinks(Count.of(count + 1), size);
+    } else {
+      blinks(Count.of(1), size);
+    }
+    lastNamed = true;
+  }
+
+  private static Part.Blinks bare(Count count, Size size) {
+    return new Part.Blinks(count, size, Optional.empty(), Optional.empty());
   }
 
   void lit(Optional<Length> length) throws Fault {
@@ -96,6 +119,7 @@ final class SayingBuilder {
       parts.add(new Part.Unlit(Optional.empty()));
     }
     pauseSaid = false;
+    lastNamed = false;
     parts.add(part);
   }
 

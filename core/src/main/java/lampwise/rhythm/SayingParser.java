@@ -6,17 +6,6 @@ import lampwise.rhythm.SaidWord.Kind;
 
 /** Reads a saying item by item; {@link SayingBuilder} puts the items together. */
 final class SayingParser {
-  /** Common turns of speech and the one word that says as much, no longer than they are. */
-  private static final List<String> TURNS =
-      List.of(
-          "now and then", "sometimes",
-          "from time to time", "sometimes",
-          "over and over", "again",
-          "one after another", "",
-          "and so on", "again",
-          "in between", "between",
-          "long and short", "");
-
   private final String text;
   private final SaidWords words;
   private final SayingBuilder builder = new SayingBuilder();
@@ -27,16 +16,7 @@ final class SayingParser {
   }
 
   static List<Rhythm> read(String said) throws Fault {
-    String text = said.toLowerCase(java.util.Locale.ROOT);
-    for (int i = 0; i < TURNS.size(); i += 2) {
-      String turn = TURNS.get(i);
-      StringBuilder instead = new StringBuilder(TURNS.get(i + 1));
-      while (instead.length() < turn.length()) {
-        instead.append(' ');
-      }
-      text = text.replace(turn, instead);
-    }
-    return new SayingParser(text).all();
+    return new SayingParser(SaidWords.plain(said)).all();
   }
 
   private List<Rhythm> all() throws Fault {
@@ -70,7 +50,8 @@ final class SayingParser {
         words.next();
         builder.first();
       }
-      case SELDOM -> words.next();
+      // A dash or "or" that is not between numbers.
+      case SELDOM, TO -> words.next();
       case APART -> {
         words.next();
         builder.apart(words.duration());
@@ -296,6 +277,8 @@ final class SayingParser {
     } else if (!always && blink.isSingular() && words.atDuration()) {
       builder.blinks(Count.of(1), Size.UNSAID);
       modifiers();
+    } else if (blink.isSingular() && (builder.endsWithBlinks() || words.beforeMoreLight())) {
+      builder.single(Size.UNSAID);
     } else {
       builder.rate(Rate.inWords(Rate.Form.ANY));
     }
@@ -315,7 +298,7 @@ final class SayingParser {
     if (counted || (sized && singular)) {
       boolean slow = word.is(Kind.SLOW);
       Size size = slow ? Size.UNSAID : word.is(Kind.LONG) ? Size.LONG : Size.SHORT;
-      builder.blinks(Count.of(1), size);
+      builder.single(size);
       modifiers();
     } else {
       builder.rate(

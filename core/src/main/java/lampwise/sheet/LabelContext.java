@@ -140,7 +140,8 @@ record LabelContext(
   }
 
   private static boolean hasUser(String text) {
-    return LabelText.hasAny(text, "user*", "hand*", "person", "people", "somebody", "someone");
+    return LabelText.hasAny(
+        text, "user*", "hand*", "person", "people", "you", "somebody", "someone");
   }
 
   private static String words(String clause) {

@@ -156,7 +156,17 @@ public final class LabelWords {
       int at = verb.equals("=") ? text.indexOf('=') : LabelText.find(text, verb, 0);
       first = at > 0 && at < first ? at : first;
     }
+    int dash = text.indexOf(" - ");
+    if (dash > 0 && dash < first && !isOfLight(text.substring(dash))) {
+      first = dash;
+    }
     return first == Integer.MAX_VALUE ? 0 : first;
+  }
+
+  /** Whether some words may be about the light. */
+  private static boolean isOfLight(String text) {
+    return LabelText.hasAny(text, "flash*", "blink*", "wink*", "every", "each", "pause*", "then")
+        || LabelText.hasAny(text, "lit", "dark", "off", "on", "seconds", "minutes", "code");
   }
 
   private static LabelEntry entry(String words, List<LabelEntry> before) throws LabelException {
@@ -274,9 +284,7 @@ public final class LabelWords {
       wordy &= Character.isLetter(c) || c == ' ' || c == '-';
     }
     String rest = light.substring(Math.min(end, light.length()));
-    if (!wordy
-        || LabelText.hasAny(rest, "flash*", "blink*", "wink*", "every", "each", "pause*", "then")
-        || LabelText.hasAny(rest, "lit", "dark", "off", "on", "seconds", "minutes", "code")) {
+    if (!wordy || isOfLight(rest)) {
       return 0;
     }
     try {

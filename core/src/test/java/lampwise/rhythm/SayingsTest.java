@@ -78,6 +78,12 @@ class SayingsTest {
         "flashes 2 s apart | 1 blink every 2 s",
         "one flash, 4 s between | 1 blink then dark 4 s repeating",
         "two flashes 0.3 s between, every 8 s | 1 blink then dark 0.3 s then 1 blink every 8 s",
+        "flash, flash, pause | 2 blinks repeating",
+        "short-short-long | 2 short blinks then 1 long blink repeating",
+        "flash, pause, flash, flash, long pause | 1 blink then 2 blinks repeating",
+        "LED flashes 3x then pause | 3 blinks repeating",
+        "on 1 s off 1 s | steady 1 s then dark 1 s repeating",
+        "flashes four times, waits 3 seconds, and repeats | 4 blinks then dark 3 s repeating",
         "1 to 5 flashes | 1 to 5 blinks repeating",
         "4 blinks 0.5 s apart every 9 s | 4 blinks 0.5 s apart every 9 s",
       })

@@ -49,6 +49,10 @@ class LabelWordsTest {
         "five flashes at power-up | 5 blinks once | after-power-up | - | setting-up | - | -",
         "a flash every 9 s when nobody is there | 1 blink every 9 s | idle | - | ready | - | -",
         "two flashes after a flush | 2 blinks once | after-flush | - | - | - | -",
+        "flashes every 3 s - low battery | 1 blink every 3 s | - | low battery | power-low | - | -",
+        "blinks 4 times when the sensor detects you | 4 blinks once | target | - | target-seen | - |"
+            + " -",
+        "solid red: fault | steady | - | fault | - | - | red",
         "lit during the flush | steady | while-running | - | running | - | -",
         "when the button is pressed, three quick flashes | 3 short blinks once | after-button | - |"
             + " - | - | -",
