@@ -80,6 +80,7 @@ class ReadingTextTest {
           perhaps     cells-low (62 %): Backup cells are running down; 1 blink every
                       3.1 s; label: one wink now and then
           perhaps     unlisted (36 %): a rhythm that is not on the sheet
+          or          no-rhythm (2 %)
           note        the file's own note
         next: record 45 s with nobody before it: tap at each blink""",
         text(LABEL, Readings.undecided()));

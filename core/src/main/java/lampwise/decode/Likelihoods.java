@@ -76,7 +76,7 @@ final class Likelihoods {
       probes[i] = sum - Math.log(count);
       best = Math.max(best, probes[i]);
     }
-    boolean all = head == stretch;
+    boolean all = stretch.notes().size() <= MANY_BLINKS;
     List<FreeRhythms> free = all ? headFree : FreeRhythms.propose(stretch);
     double whole = noRhythm(stretch);
     for (int i = 0; i <= states; i++) {
