@@ -65,7 +65,7 @@ final class ChartAxes {
   }
 
   private static DecimalFormat format(double range, double size) {
-    boolean plain = size < 1e7 && range > 1e-5 || size == 0;
+    boolean plain = (size < 1e7 && range > 1e-5) || size == 0;
     return new DecimalFormat(
         plain ? "0.######" : "0.####E0", DecimalFormatSymbols.getInstance(Locale.ROOT));
   }

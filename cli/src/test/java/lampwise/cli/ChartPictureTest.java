@@ -250,7 +250,7 @@ class ChartPictureTest {
         picture.labels().stream().filter("no levels"::equals).count(),
         picture.labels()::toString);
     String trace = picture.paths("rgb(36,80,107)").get(0);
-    assertEquals(1 + 3, trace.split("M", -1).length - 1, trace);
+    assertEquals(3, trace.split("M", -1).length - 1, trace);
   }
 
   @Test
