@@ -23,7 +23,7 @@ public final class Main {
   /** Wrong use. */
   static final int WRONG_USE = 2;
 
-  private static final List<Command> COMMANDS = List.of(new DecodeCommand());
+  private static final List<Command> COMMANDS = List.of(new DecodeCommand(), new CaptureCommand());
 
   private Main() {}
 
