@@ -23,7 +23,7 @@ const blinksOf = (record) => record.marks.filter((mark) => mark.kind === 'blink'
 const handsOf = (record) => record.marks.filter((mark) => mark.kind === 'hand');
 const wordsOf = (record) => record.marks.find((mark) => mark.kind === 'saw');
 const seconds = (ms) => (ms / 1000).toFixed(3);
-const tenths = (ms) => (ms / 1000).toFixed(1) + ' s';
+const tenths = (ms) => (ms / 1000).toFixed(1) + '\u00a0s';
 
 function spansOf(record) {
   const spans = [];

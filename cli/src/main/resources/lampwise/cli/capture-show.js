@@ -9,21 +9,22 @@ function advice(ms) {
   if (last) {
     const left = Math.ceil((last.present ? HAND_IN_SECONDS : HAND_OUT_SECONDS) - (ms - last.at) / 1000);
     if (last.present) {
-      return left > 0 ? `Hand in: hold it there ${left} s more.` : 'Now take the hand out.';
+      return left > 0 ? `Hand in: hold it there ${left}\u00a0s more.` : 'Now take the hand out.';
     }
     if (left > 0) {
-      return `Hand out: watch ${left} s more.`;
+      return `Hand out: watch ${left}\u00a0s more.`;
     }
   }
   const missing = missingSeconds(ms);
   if (missing > 0) {
-    return sheet || missing > 15 ? `Keep watching, ${missing} s more.`
-      : `Keep watching, ${missing} s more and three full rounds.`;
+    return sheet || missing > 15 ? `Keep watching, ${missing}\u00a0s more.`
+      : `Keep watching, ${missing}\u00a0s more and three full rounds.`;
   }
   if (last) {
     return 'Enough. You may stop.';
   }
-  return (sheet ? 'Enough at rest.' : 'Three full rounds seen?') + ' Now a hand in for 5 s, out for 15 s.';
+  return (sheet ? 'Enough at rest.' : 'Three full rounds?')
+    + ` Next: hand in ${HAND_IN_SECONDS}\u00a0s, out ${HAND_OUT_SECONDS}\u00a0s.`;
 }
 
 function tick() {
@@ -37,12 +38,17 @@ function tick() {
   put($('advice'), advice(ms));
   const share = Math.min(1, ms / 1000 / neededSeconds());
   $('bar-fill').style.width = 100 * share + '%';
+  $('advice').classList.toggle('met', share === 1);
   $('bar').setAttribute('aria-valuenow', Math.min(whole, neededSeconds()));
   const sure = performance.now() < sureUntil && missingSeconds(ms) > 0;
   $('stop').classList.toggle('sure', sure);
-  put($('stop'), sure ? `Stop ${missingSeconds(ms)} s early?` : 'Stop');
+  put($('stop'), sure ? `Stop ${missingSeconds(ms)}\u00a0s early?` : 'Stop');
   if (!met && share === 1) {
     met = true;
+    // The eyes are on the lamp, so the hand is told too.
+    if (navigator.vibrate) {
+      navigator.vibrate(200);
+    }
     say('Watched long enough. ' + advice(ms));
   }
   keep();
@@ -96,13 +102,14 @@ function drawResult() {
   put($('result-title'), `${tenths(record.end)} watched`);
   $('ended').hidden = !record.left;
   put($('ended'), `The page was left, reloaded or the screen went off: the recording ends there, at ${tenths(record.end)}. Nobody could mark anything after it.`);
-  put($('sum'), `Marked: ${seen}, ${count(spans.length, 'hand')}, ${count(events, 'event')}.`
+  put($('sum'), `Marked: ${seen}, ${count(spans.length, 'hand')} in range, ${count(events, 'event')}.`
     + (seen === 'no blinks' ? ' So the recording says that the lamp stayed dark all the time.' : '')
-    + (missing > 0 ? ` ${sheet ? 'The sheet asks for' : 'Better are'} ${neededSeconds()} s; it may not be enough to decide.` : ''));
+    + (missing > 0 ? ` ${sheet ? 'The sheet asks for' : 'Better are'} ${neededSeconds()}\u00a0s; it may not be enough to decide.` : ''));
   $('fast-result').hidden = !(tooFast(record) && !wordsOf(record));
   $('nobody-line').hidden = spans.length > 0;
   $('nobody').checked = record.nobody;
   $('log').value = logOf(record);
+  $('log').rows = Math.min(14, $('log').value.split('\n').length);
 }
 
 function draw() {
@@ -125,7 +132,7 @@ function drawSheet() {
   }
   $('sheet-title').hidden = false;
   put($('sheet-title'), (sheet.invented ? 'Invented sheet, for trying only: ' : 'Sheet: ') + sheet.title
-    + `. Watch for ${sheet.watchSeconds} s.`);
+    + `. Watch for ${sheet.watchSeconds}\u00a0s.`);
   for (const state of sheet.states) {
     for (const [tag, text] of [['dt', state.rhythm], ['dd', state.means + (state.when ? ` (${state.when})` : '')]]) {
       $('state-list').appendChild(document.createElement(tag)).textContent = text;

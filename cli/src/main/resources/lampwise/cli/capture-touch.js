@@ -1,14 +1,15 @@
 // --- Fingers and keys. ---
 
-// A button that acts as soon as it is touched, also with another finger on the lamp. A click that
-// belongs to that touch is not a second one; a click without a touch comes from keys or from an
-// assistive program, whose key was pressed a little earlier.
+// A button that acts as soon as it is touched (or let go of), also with another finger on the lamp.
+// A touch makes no click, which could fall on what the touch uncovers; a mouse's click belongs to
+// what was done already; any other click comes from keys or an assistive program, and the key went
+// down a little earlier. The space bar is the lamp's again afterwards.
 function onTouch(button, act, when) {
-  let touched = false;
+  let pointed = false;
   let keyAt = null;
   button.addEventListener('pointerdown', (event) => {
-    touched = event.button === 0;
-    if (touched && when === 'down') {
+    pointed = event.button === 0;
+    if (pointed && when === 'down') {
       act(at(event));
     }
   });
@@ -16,26 +17,40 @@ function onTouch(button, act, when) {
     const box = button.getBoundingClientRect();
     const inside = event.clientX >= box.left && event.clientX <= box.right
       && event.clientY >= box.top && event.clientY <= box.bottom;
-    if (touched && when === 'up' && inside) {
+    const acts = pointed && when === 'up' && inside;
+    pointed = pointed && event.pointerType !== 'touch';
+    if (acts) {
       act(at(event));
+    }
+    backToLamp();
+  });
+  button.addEventListener('pointercancel', () => {
+    pointed = false;
+  });
+  button.addEventListener('touchend', (event) => {
+    if (event.cancelable) {
+      event.preventDefault();
     }
   });
   button.addEventListener('keydown', (event) => {
     keyAt = event.repeat ? keyAt : at(event);
   });
   button.addEventListener('click', (event) => {
-    const byHand = touched && event.detail > 0;
+    const done = pointed && event.detail > 0;
     const time = keyAt === null ? at(event) : keyAt;
-    touched = false;
+    pointed = false;
     keyAt = null;
-    if (byHand) {
-      return;
+    if (!done) {
+      act(time);
     }
-    act(time);
-    if (watching()) {
-      $('lamp').focus({ preventScroll: true });
-    }
+    backToLamp();
   });
+}
+
+function backToLamp() {
+  if (watching()) {
+    $('lamp').focus({ preventScroll: true });
+  }
 }
 
 function listenToLamp() {
