@@ -24,7 +24,7 @@ import lampwise.sheet.LampState;
 final class ReadingText {
   private static final double SURE = 0.95;
   private static final double WORTH_NAMING = 0.01;
-  private static final double POSSIBLE = 0.005;
+  private static final double POSSIBLE = 0.001;
   private static final int MOST_SPANS = 6;
   private static final int MOST_IN_HEAD = 3;
 

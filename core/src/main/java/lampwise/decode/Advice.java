@@ -23,19 +23,33 @@ final class Advice {
 
   private static final double USUAL_CYCLE_SECONDS = 15;
 
+  private static final double POSSIBLE = 0.01;
+
   private Advice() {}
 
-  /** The next step for candidates that are left. */
-  static Next settle(CodeSheet sheet, List<Candidate> open, Marks marks, boolean curve) {
-    List<LampState> states = new ArrayList<>();
-    for (Candidate candidate : open) {
-      sheet.state(candidate.state()).ifPresent(states::add);
-    }
-    boolean alike = states.size() == open.size() && allAlike(states, marks);
-    if (states.size() > 1 && alike) {
-      return check(states, marks);
+  /**
+   * The next step for candidates that are left.
+   *
+   * @param open the fewest candidates that are sure together
+   * @param all all candidates; a check may tell rarer ones apart as well
+   */
+  static Next settle(
+      CodeSheet sheet, List<Candidate> open, List<Candidate> all, Marks marks, boolean curve) {
+    List<LampState> states = states(sheet, open, 0);
+    if (states.size() > 1 && states.size() == open.size() && allAlike(states, marks)) {
+      return check(states(sheet, all, POSSIBLE), marks);
     }
     return record(sheet, states, curve);
+  }
+
+  private static List<LampState> states(CodeSheet sheet, List<Candidate> candidates, double least) {
+    List<LampState> states = new ArrayList<>();
+    for (Candidate candidate : candidates) {
+      if (candidate.probability() >= least) {
+        sheet.state(candidate.state()).ifPresent(states::add);
+      }
+    }
+    return states;
   }
 
   /** Whether more of the same recording could not tell these states apart. */

@@ -7,11 +7,15 @@ import lampwise.light.Window;
 import lampwise.rhythm.Rhythm;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
+import lampwise.sheet.Seen;
 
 /** The likelihood of one recording, or of a stretch of it, under each candidate. */
 final class Likelihoods {
   /** Chance that a person who watches a steady lamp writes down nothing at all. */
   private static final double STEADY_UNNOTED = 0.01;
+
+  /** Chance that a unit at rest does not show that it sees a target. */
+  private static final double UNANSWERED = 0.1;
 
   /** Rates of blinks without rhythm, per second: even in the logarithm between these. */
   private static final double LEAST_RATE = 0.05;
@@ -25,12 +29,24 @@ final class Likelihoods {
   /** Candidates this far below the best one (natural logarithm) are not looked at more closely. */
   private static final double HOPELESS = 20;
 
+  private final boolean answers;
   private final CodeSheet sheet;
   private final Evidence evidence;
   private final List<List<Train>> trains = new ArrayList<>();
   private final List<List<Visibility>> ways = new ArrayList<>();
 
   Likelihoods(CodeSheet sheet, Evidence evidence, Marks marks) {
+    this(sheet, evidence, marks, true);
+  }
+
+  /**
+   * Prepares the likelihoods of a recording.
+   *
+   * @param answers whether a unit at rest is expected to show that it sees a target; if not, it is
+   *     dark then
+   */
+  Likelihoods(CodeSheet sheet, Evidence evidence, Marks marks, boolean answers) {
+    this.answers = answers;
     this.sheet = sheet;
     this.evidence = evidence;
     for (LampState state : sheet.states()) {
@@ -138,9 +154,34 @@ final class Likelihoods {
       }
     }
     for (Window hidden : Visibility.between(shown, stretch.window())) {
-      sum += dark(stretch.within(hidden.fromSeconds(), hidden.toSeconds()), noise);
+      Evidence rest = stretch.within(hidden.fromSeconds(), hidden.toSeconds());
+      // Known targets are all that hides the lamp of a state that is seen while idle.
+      boolean target = answers && state.seen() == Seen.IDLE && !way.stretches().isEmpty();
+      sum += target ? answering(rest, noise) : dark(rest, noise);
     }
     return sum;
+  }
+
+  /**
+   * A stretch with a target before a unit that waits for one: it shows what the sheet says of a
+   * target, or, now and then, nothing.
+   */
+  private double answering(Evidence stretch, Noise noise) {
+    double weights = 0;
+    double sum = Double.NEGATIVE_INFINITY;
+    boolean came = stretch.window().fromSeconds() > evidence.window().fromSeconds();
+    for (int i = 0; i < sheet.states().size(); i++) {
+      LampState state = sheet.states().get(i);
+      if (state.seen() == Seen.TARGET) {
+        weights += state.weight();
+        double log = shown(state.rhythm(), trains.get(i), stretch, noise, came);
+        sum = Gauss.logAdd(sum, Math.log(state.weight()) + log);
+      }
+    }
+    double dark = dark(stretch, noise);
+    return weights > 0
+        ? Gauss.logAdd(Math.log(UNANSWERED) + dark, Math.log((1 - UNANSWERED) / weights) + sum)
+        : dark;
   }
 
   private static double shown(

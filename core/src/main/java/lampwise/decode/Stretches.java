@@ -9,6 +9,8 @@ import lampwise.light.Recording;
 import lampwise.light.Window;
 import lampwise.rhythm.Rhythm;
 import lampwise.sheet.CodeSheet;
+import lampwise.sheet.LampState;
+import lampwise.sheet.Seen;
 
 /**
  * One recording, cut where the lamp's state changes, each stretch with its answer.
@@ -42,29 +44,74 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
                     stretch.window().equals(evidence.window())
                         ? whole
                         : likelihoods.of(stretch.roughly())));
+    Likelihoods aside = new Likelihoods(sheet, evidence, recording.marks(), false);
     List<Segment> segments = new ArrayList<>();
     List<SeenBlink> blinks = new ArrayList<>();
     for (Window window : windows) {
-      Evidence stretch = evidence;
-      if (windows.size() > 1) {
-        stretch = evidence.within(window.fromSeconds(), window.toSeconds());
-        candidates = Posterior.candidates(sheet, likelihoods.of(stretch));
-        explained = explain(sheet, likelihoods, stretch, candidates);
+      boolean all = windows.size() == 1;
+      Evidence stretch = all ? evidence : evidence.within(window.fromSeconds(), window.toSeconds());
+      List<Candidate> here =
+          all ? candidates : Posterior.candidates(sheet, likelihoods.of(stretch));
+      List<Part> parts = parts(sheet, recording, aside, stretch, here);
+      for (Part part : parts) {
+        Evidence inside =
+            parts.size() == 1
+                ? stretch
+                : evidence.within(part.window().fromSeconds(), part.window().toSeconds());
+        Optional<Explained> how = explain(sheet, likelihoods, inside, part.candidates());
+        Optional<Rhythm> observed =
+            how.isPresent() ? how.get().observed() : Measured.unrepeated(inside);
+        blinks.addAll(how.isPresent() ? how.get().blinks() : inside.blinks());
+        Verdict verdict =
+            Verdicts.of(
+                sheet,
+                part.candidates(),
+                observed,
+                part.window(),
+                recording.marks(),
+                recording instanceof LightCurve);
+        segments.add(new Segment(number, part.window(), verdict, part.candidates(), observed));
       }
-      Optional<Rhythm> observed =
-          explained.isPresent() ? explained.get().observed() : Measured.unrepeated(stretch);
-      blinks.addAll(explained.isPresent() ? explained.get().blinks() : stretch.blinks());
-      Verdict verdict =
-          Verdicts.of(
-              sheet,
-              candidates,
-              observed,
-              window,
-              recording.marks(),
-              recording instanceof LightCurve);
-      segments.add(new Segment(number, window, verdict, candidates, observed));
     }
     return new Stretches(segments, main(segments, recording), blinks);
+  }
+
+  /** A part of a stretch and what may be shown in it. */
+  private record Part(Window window, List<Candidate> candidates) {}
+
+  /**
+   * Takes out of a stretch at rest the times at which the unit showed that it saw a target. The
+   * rest keeps its candidates: that it answered is part of their evidence.
+   */
+  private static List<Part> parts(
+      CodeSheet sheet,
+      Recording recording,
+      Likelihoods aside,
+      Evidence stretch,
+      List<Candidate> candidates) {
+    List<Part> parts = new ArrayList<>();
+    double from = stretch.window().fromSeconds();
+    if (seen(sheet, candidates) == Seen.IDLE) {
+      for (Window target : Visibility.clip(recording.marks().targets().spans(), stretch.window())) {
+        Evidence inside = stretch.within(target.fromSeconds(), target.toSeconds());
+        List<Candidate> shown = Posterior.candidates(sheet, aside.of(inside));
+        if (seen(sheet, shown) == Seen.TARGET && target.fromSeconds() >= from) {
+          if (target.fromSeconds() > from) {
+            parts.add(new Part(new Window(from, target.fromSeconds()), candidates));
+          }
+          parts.add(new Part(target, shown));
+          from = target.toSeconds();
+        }
+      }
+    }
+    if (parts.isEmpty() || from < stretch.window().toSeconds()) {
+      parts.add(new Part(new Window(from, stretch.window().toSeconds()), candidates));
+    }
+    return parts;
+  }
+
+  private static Seen seen(CodeSheet sheet, List<Candidate> candidates) {
+    return sheet.state(candidates.get(0).state()).map(LampState::seen).orElse(Seen.ALWAYS);
   }
 
   /** A description is one stretch: what a person says is said of the whole of it. */

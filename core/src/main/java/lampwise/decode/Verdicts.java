@@ -54,7 +54,9 @@ final class Verdicts {
       }
     }
     return new Verdict.Undecided(
-        open, "more than one state fits what was seen", Advice.settle(sheet, open, marks, curve));
+        open,
+        "more than one state fits what was seen",
+        Advice.settle(sheet, open, candidates, marks, curve));
   }
 
   private static List<Nearest> nearest(

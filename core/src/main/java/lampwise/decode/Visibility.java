@@ -13,7 +13,8 @@ import lampwise.sheet.Seen;
  * When a state's lamp could be seen during a recording, in one of the ways that the marks leave
  * open. Outside these stretches it is dark.
  *
- * @param probability how probable it is that things were this way
+ * @param probability how probable it is that things were this way, less what speaks against the
+ *     state then; over all ways it may sum to less than 1
  * @param stretches when the lamp can be seen, in order
  * @param triggered whether each stretch begins with what makes the lamp show
  */
@@ -23,6 +24,12 @@ record Visibility(double probability, List<Window> stretches, boolean triggered)
 
   /** Chance of the same where the recording device itself was near enough to be one. */
   private static final double TARGET_LIKELY = 0.8;
+
+  /**
+   * How much less probable a state of a moment (a target, running water, setting) is where its
+   * moment is not there: the lamp would be dark, but the unit hardly in that state.
+   */
+  private static final double MOMENT_PAST = 0.2;
 
   /** Chance that an unmarked event came shortly before the window. */
   private static final double EVENT_UNMARKED = 0.25;
@@ -43,25 +50,31 @@ record Visibility(double probability, List<Window> stretches, boolean triggered)
     return new Visibility(probability, List.of(window), false);
   }
 
-  private static Visibility never(double probability) {
-    return new Visibility(probability, List.of(), false);
+  /** The moment for which the lamp shows the state is not there: hardly the unit's state then. */
+  private static Visibility past(double probability) {
+    return new Visibility(MOMENT_PAST * probability, List.of(), false);
   }
 
   private static List<Visibility> open(double probability, Window window) {
-    return List.of(throughout(probability, window), never(1 - probability));
+    return List.of(throughout(probability, window), past(1 - probability));
   }
 
   private static List<Visibility> targets(Marks marks, Window window, boolean present) {
     if (marks.targets().knowledge() == Targets.Knowledge.KNOWN) {
       List<Window> with = clip(marks.targets().spans(), window);
-      List<Window> stretches = present ? with : between(with, window);
-      boolean cameLater =
-          present && !with.isEmpty() && with.get(0).fromSeconds() > window.fromSeconds();
-      return List.of(new Visibility(1, stretches, cameLater));
+      List<Window> without = between(with, window);
+      if (!present) {
+        return List.of(new Visibility(1, without, false));
+      }
+      boolean cameLater = !with.isEmpty() && with.get(0).fromSeconds() > window.fromSeconds();
+      double moment = without.isEmpty() ? 1 : MOMENT_PAST;
+      return List.of(new Visibility(moment, with, cameLater));
     }
     double there =
         marks.targets().knowledge() == Targets.Knowledge.LIKELY ? TARGET_LIKELY : TARGET_UNKNOWN;
-    return open(present ? there : 1 - there, window);
+    return present
+        ? open(there, window)
+        : List.of(throughout(1 - there, window), new Visibility(there, List.of(), false));
   }
 
   private static List<Visibility> afterTargets(Marks marks, Window window) {
@@ -76,7 +89,7 @@ record Visibility(double probability, List<Window> stretches, boolean triggered)
       }
     }
     if (stretches.isEmpty()) {
-      return with.isEmpty() ? open(EVENT_UNMARKED, window) : List.of(never(1));
+      return with.isEmpty() ? open(EVENT_UNMARKED, window) : List.of(past(1));
     }
     return List.of(new Visibility(1, stretches, true));
   }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import lampwise.light.Recording;
 import lampwise.rhythm.Cycle;
 import lampwise.rhythm.Ending;
@@ -67,6 +68,18 @@ final class Answers {
         assertInstanceOf(
             Verdict.Undecided.class, reading.verdict(), () -> what + ": " + shown(reading));
     assertEquals(new TreeSet<>(states), open(undecided), () -> what + ": " + shown(reading));
+  }
+
+  /** Undecided, and these are all the states that have a chance of one in a hundred. */
+  static void assertUndecidedAmong(Set<String> states, Reading reading, String what) {
+    assertInstanceOf(
+        Verdict.Undecided.class, reading.verdict(), () -> what + ": " + shown(reading));
+    Set<String> possible =
+        reading.candidates().stream()
+            .filter(c -> c.probability() >= 0.01)
+            .map(Candidate::state)
+            .collect(Collectors.toSet());
+    assertEquals(states, possible, () -> what + ": " + shown(reading));
   }
 
   static Set<String> open(Verdict.Undecided undecided) {

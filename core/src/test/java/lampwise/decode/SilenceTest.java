@@ -84,7 +84,7 @@ class SilenceTest {
   @Test
   void darknessNamesEveryStateThatIsDarkWithoutATarget() {
     Reading reading = Answers.decode(UNIT, silence(120));
-    Answers.assertUndecided(
+    Answers.assertUndecidedAmong(
         Set.of("resting", "no-power", "hand", "too-far", "start"), reading, "nobody marked");
   }
 
@@ -92,7 +92,7 @@ class SilenceTest {
   void darknessWithNobodyThereLeavesTheStatesOfATargetOpen() {
     BlinkLog log = BlinkLog.ofStarts(Marks.watched(0, 120).withTargets(Targets.none()));
     Reading reading = Answers.decode(UNIT, log);
-    Answers.assertUndecided(
+    Answers.assertUndecidedAmong(
         Set.of("resting", "no-power", "hand", "too-far", "start"), reading, "nobody there");
   }
 
@@ -101,7 +101,7 @@ class SilenceTest {
     Targets targets = Targets.during(List.of(new TargetSpan(30, 60)));
     Reading reading =
         Answers.decode(UNIT, BlinkLog.ofStarts(Marks.watched(0, 120).withTargets(targets)));
-    Answers.assertUndecided(
+    Answers.assertUndecidedAmong(
         Set.of("resting", "no-power", "start"), reading, "a target from 30 to 60 s");
     assertTrue(Answers.probability(reading, "hand") < 0.001, () -> Answers.shown(reading));
     assertTrue(Answers.probability(reading, "too-far") < 0.001, () -> Answers.shown(reading));
