@@ -90,10 +90,7 @@ final class CaptureCommand implements Command {
     } catch (IOException e) {
       here.err()
           .println(
-              said
-                  + ": cannot be written ("
-                  + Layout.clean(String.valueOf(e.getMessage()))
-                  + ")");
+              said + ": cannot be written (" + Layout.clean(String.valueOf(e.getMessage())) + ")");
       return Main.REFUSED;
     }
     String invented = sheet.filter(CodeSheet::isInvented).isPresent() ? "  [invented sheet]" : "";

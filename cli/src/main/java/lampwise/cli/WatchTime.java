@@ -77,8 +77,7 @@ final class WatchTime {
   private static double seconds(Part part) {
     if (part instanceof Part.Blinks blinks) {
       double each = blinks.of().map(Length::mostSeconds).orElse(Limits.BLINK_MOST_SECONDS);
-      double apart =
-          blinks.apart().map(Length::mostSeconds).orElse(Limits.APART_MOST_SECONDS);
+      double apart = blinks.apart().map(Length::mostSeconds).orElse(Limits.APART_MOST_SECONDS);
       int gaps = blinks.count().max() - 1;
       return each + (gaps == 0 ? 0 : gaps * apart);
     }

@@ -79,7 +79,7 @@ function listenToLamp() {
   document.addEventListener('keydown', (event) => {
     const onLamp = event.target === lamp;
     const free = onLamp || !event.target.closest('button, input, textarea, summary, dialog');
-    const key = event.code === 'Space' || (onLamp && event.code === 'Enter');
+    const key = event.code === 'Space' || (onLamp && event.key === 'Enter');
     if (watching() && free && key && !event.ctrlKey && !event.altKey && !event.metaKey) {
       event.preventDefault();
       if (!event.repeat) {

@@ -22,7 +22,8 @@ import tools.jackson.databind.ObjectMapper;
 /** Whole runs of {@code capture}, good and bad. */
 class CaptureTest {
   /** What would end the script element, start another one, or end the string. */
-  static final String HOSTILE = "</script><script>window.hacked=1</script><!--\"'\\&{{plan}}$1\u2028é";
+  static final String HOSTILE =
+      "</script><script>window.hacked=1</script><!--\"'\\&{{plan}}$1\u2028é";
 
   private static final String PLAN = "<script type=\"application/json\" id=\"plan\">";
 
@@ -61,8 +62,7 @@ class CaptureTest {
 
     CommandRun demo = here.run("", "capture", "--sheet", "demo", "--out", "demo.html");
     assertEquals(0, demo.status(), demo.err());
-    assertEquals(
-        "written to demo.html; open it on the phone  [invented sheet]\n", demo.out());
+    assertEquals("written to demo.html; open it on the phone  [invented sheet]\n", demo.out());
     JsonNode sheet = plan("demo.html").get("sheet");
     assertTrue(sheet.get("invented").asBoolean());
     assertEquals(33, sheet.get("watchSeconds").asInt());
@@ -169,7 +169,8 @@ class CaptureTest {
 
   /** The page asks for nothing from outside, and names nothing there. */
   @ParameterizedTest
-  @ValueSource(strings = {"://", " src=", "@import", "url(", "fetch(", "XMLHttp", "WebSocket", "{{"})
+  @ValueSource(
+      strings = {"://", " src=", "@import", "url(", "fetch(", "XMLHttp", "WebSocket", "{{"})
   void nothingComesFromOutside(String sign) {
     CommandRun run = here.run("", "capture", "--sheet", "demo", "--out", "-");
     assertFalse(run.out().contains(sign), sign);
