@@ -129,9 +129,7 @@ class CaptureLooksTest {
   }
 
   private void open() {
-    phone.open(folder.resolve("capture.html").toUri().toString());
-    phone.script("sessionStorage.clear()");
-    phone.reload();
+    phone.openAnew(folder.resolve("capture.html"));
   }
 
   /** Looks at the page in every state it can be in. */
