@@ -152,6 +152,15 @@ final class Phone implements AutoCloseable {
     return element(id).getText().replace('\u00a0', ' ');
   }
 
+  /** Lets so much time pass on the page's clock at once, and waits until the page has noticed. */
+  void letPass(int milliseconds) {
+    script(
+        "const before = performance.now.bind(performance);"
+            + "performance.now = () => before() + arguments[0];"
+            + "return new Promise((done) => setTimeout(done, 220))",
+        milliseconds);
+  }
+
   /** Waits until something has this label. */
   void await(String id, String label) throws InterruptedException {
     for (int i = 0; i < 200 && !label(id).equals(label); i++) {
