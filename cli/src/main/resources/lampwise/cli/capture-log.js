@@ -47,7 +47,7 @@ const offersWords = (record) => tooFast(record) && !record.tapsKept && !wordsOf(
 
 // One line, no control characters, at most 80 characters.
 function clean(name) {
-  const line = name.replace(/[\p{Cc}\p{Cf}\u2028\u2029\s]+/gu, ' ').trim();
+  const line = name.replace(/[\p{Cc}\p{Cs}\s]+/gu, ' ').trim();
   return Array.from(line).slice(0, 80).join('').trim();
 }
 

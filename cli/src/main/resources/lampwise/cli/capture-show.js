@@ -18,13 +18,13 @@ function advice(ms) {
   const missing = missingSeconds(ms);
   if (missing > 0) {
     return sheet || missing > 15 ? `Keep watching, ${missing}\u00a0s more.`
-      : `Keep watching, ${missing}\u00a0s more and three full rounds.`;
+      : `${missing}\u00a0s more, and three full rounds.`;
   }
   if (last) {
     return 'Enough. You may stop.';
   }
-  return (sheet ? 'Enough at rest.' : 'Three full rounds?')
-    + ` Next: hand in ${HAND_IN_SECONDS}\u00a0s, out ${HAND_OUT_SECONDS}\u00a0s.`;
+  return (sheet ? 'Enough.' : 'Three rounds?')
+    + ` Hand in ${HAND_IN_SECONDS}\u00a0s, then out ${HAND_OUT_SECONDS}\u00a0s.`;
 }
 
 function tick() {

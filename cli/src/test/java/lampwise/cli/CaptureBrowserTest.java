@@ -23,24 +23,8 @@ import org.openqa.selenium.WebElement;
 
 /** The page of {@code capture} in a real browser; skipped where there is none. */
 class CaptureBrowserTest {
-  /** How far a mark may lie from the moment at which the page's window saw the finger. */
-  private static final double TOLERANCE_SECONDS = 0.030;
-
   /** A machine that is busy with something else may be late; the page must not be, always. */
   private static final int ATTEMPTS = 3;
-
-  /** Notes when each finger touched and left, beside the page's own listeners. */
-  private static final String WITNESS =
-      """
-      window.seen = [];
-      for (const type of ['pointerdown', 'pointerup', 'click']) {
-        window.addEventListener(type, (e) => {
-          if (type !== 'click' || e.target.id === 'start') {
-            window.seen.push([type, performance.now() / 1000]);
-          }
-        }, true);
-      }
-      """;
 
   @TempDir static Path folder;
   private static Optional<Phone> started = Optional.empty();
@@ -78,9 +62,7 @@ class CaptureBrowserTest {
   }
 
   private void open(String page) {
-    phone.open(folder.resolve(page).toUri().toString());
-    phone.script("sessionStorage.clear()");
-    phone.reload();
+    phone.openAnew(folder.resolve(page));
     phone.requests();
     phone.console();
   }
@@ -107,6 +89,13 @@ class CaptureBrowserTest {
     }
   }
 
+  /** The recording, which must have so many lines. */
+  private List<String> lines(int number) {
+    List<String> lines = phone.log();
+    assertEquals(number, lines.size(), lines.toString());
+    return lines;
+  }
+
   private List<String> marks() {
     return phone.log().stream().filter(line -> line.startsWith("on ")).toList();
   }
@@ -116,59 +105,17 @@ class CaptureBrowserTest {
     String late = "";
     for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
       open("demo.html");
-      phone.script(WITNESS);
+      phone.script(Witness.SCRIPT);
       phone.tap("start");
       phone.fingers(onLamp().pause(300).down().pause(700).up().pause(500).down().pause(60).up());
       phone.fingers(onLamp().pause(400).down().pause(450).up().pause(350));
       stop();
-      late = lateness();
+      late = Witness.lateness(lines(6), phone.script("return window.seen"));
       if (late.isEmpty()) {
         return;
       }
     }
     assertEquals("", late, "in " + ATTEMPTS + " attempts");
-  }
-
-  /** What differs between the recording and what the window saw; empty if nothing does. */
-  private String lateness() {
-    List<String> lines = phone.log();
-    assertEquals("lampwise-log: 1", lines.get(0));
-    assertEquals("fixture: north-07", lines.get(1));
-    assertTrue(lines.get(2).matches("window: 0\\.000 to \\d+\\.\\d{3} s"), lines.get(2));
-    assertEquals(6, lines.size(), lines.toString());
-    assertTrue(lines.get(3).matches("on \\d+\\.\\d{3} off \\d+\\.\\d{3}"), lines.get(3));
-    assertTrue(lines.get(4).matches("on \\d+\\.\\d{3}"), lines.get(4));
-    assertTrue(lines.get(5).matches("on \\d+\\.\\d{3} off \\d+\\.\\d{3}"), lines.get(5));
-    @SuppressWarnings("unchecked")
-    List<List<Object>> seen = (List<List<Object>>) phone.script("return window.seen");
-    int click = 0;
-    while (!seen.get(click).get(0).equals("click")) {
-      click++;
-    }
-    double start = seconds(seen.get(click));
-    StringBuilder late = new StringBuilder();
-    int next = click + 1;
-    for (String line : marks()) {
-      String[] words = line.split(" ");
-      compare(line, Double.parseDouble(words[1]), seconds(seen.get(next)) - start, late);
-      if (words.length > 2) {
-        compare(line, Double.parseDouble(words[3]), seconds(seen.get(next + 1)) - start, late);
-      }
-      next += 2;
-    }
-    double end = seconds(seen.get(seen.size() - 1)) - start;
-    compare(lines.get(2), Double.parseDouble(lines.get(2).split(" ")[3]), end, late);
-    return late.toString();
-  }
-
-  private static double seconds(List<Object> seen) {
-    return ((Number) seen.get(1)).doubleValue();
-  }
-
-  private static void compare(String line, double said, double seen, StringBuilder late) {
-    if (!(Math.abs(said - seen) <= TOLERANCE_SECONDS)) {
-      late.append(line).append(": seen at ").append(seen).append('\n');
-    }
   }
 
   @Test
@@ -179,7 +126,7 @@ class CaptureBrowserTest {
     phone.tap("start");
     assertEquals("no blink yet", phone.label("lamp-count"));
     stop();
-    assertEquals(3, phone.log().size(), phone.log().toString());
+    lines(3);
     assertTrue(phone.label("sum").contains("stayed dark all the time"), phone.label("sum"));
   }
 
@@ -217,7 +164,7 @@ class CaptureBrowserTest {
     }
     assertEquals("Nothing to undo", phone.label("undo-result"));
     assertFalse(phone.element("undo-result").isEnabled());
-    assertEquals(3, phone.log().size(), phone.log().toString());
+    lines(3);
     phone.tap("nobody");
     assertEquals("target: none", phone.log().get(3));
   }
@@ -281,7 +228,7 @@ class CaptureBrowserTest {
     phone.tap("lamp");
     stop();
     assertEquals("saw: fast blinks", phone.log().get(3));
-    assertEquals(4, phone.log().size(), phone.log().toString());
+    lines(4);
     phone.tap("undo-result");
     assertEquals(6, marks().size(), marks().toString());
     phone.tap("fast-result-words");
@@ -350,18 +297,15 @@ class CaptureBrowserTest {
     assertTrue(phone.element("start").isDisplayed());
     phone.tap("start");
     stop();
-    assertEquals(3, phone.log().size(), phone.log().toString());
+    lines(3);
   }
 
   @Test
   void enoughIsSaidAndStopsAtOnce() {
     phone.tap("start");
     assertTrue(phone.label("advice").matches("Keep watching, 3[23] s more\\."));
-    phone.script(
-        "const real = performance.now.bind(performance);"
-            + "performance.now = () => real() + 33100");
-    phone.script("return new Promise((done) => setTimeout(done, 300))");
-    assertTrue(phone.label("advice").startsWith("Enough at rest. Next: hand in 5 s, out 15 s."));
+    phone.letPass(33100);
+    assertTrue(phone.label("advice").startsWith("Enough. Hand in 5 s, then out 15 s."));
     assertEquals("33", phone.element("bar").getDomAttribute("aria-valuenow"));
     phone.tap("stop");
     assertFalse(phone.element("stop").isDisplayed());

@@ -94,6 +94,10 @@ class CaptureLooksTest {
       "return getComputedStyle(document.querySelector('.head h1')).color + ' on '"
           + " + getComputedStyle(document.body).backgroundColor";
 
+  private static final String PLACE =
+      "const b = document.getElementById('lamp').getBoundingClientRect();"
+          + "return [b.x, b.y, b.width, b.height].join()";
+
   private static final String WIDE =
       "return document.documentElement.scrollWidth > document.documentElement.clientWidth";
 
@@ -129,9 +133,7 @@ class CaptureLooksTest {
   }
 
   private void open() {
-    phone.open(folder.resolve("capture.html").toUri().toString());
-    phone.script("sessionStorage.clear()");
-    phone.reload();
+    phone.openAnew(folder.resolve("capture.html"));
   }
 
   /** Looks at the page in every state it can be in. */
@@ -223,6 +225,34 @@ class CaptureLooksTest {
                 "the lamp is too small: " + state);
           }
         });
+  }
+
+  /** The lamp's area stays under the thumb, whatever is said above it. */
+  @ParameterizedTest
+  @CsvSource({"320, 568", "390, 664"})
+  void theLampStaysInItsPlace(int width, int height) {
+    phone.screen(width, height);
+    open();
+    phone.tap("start");
+    Object first = phone.script(PLACE);
+    for (int milliseconds : new int[] {20000, 13100}) {
+      phone.letPass(milliseconds);
+      assertEquals(first, phone.script(PLACE), phone.label("advice"));
+    }
+    for (int milliseconds : new int[] {0, 6000, 0, 16000}) {
+      if (milliseconds == 0) {
+        phone.tap("hand");
+      }
+      phone.letPass(milliseconds);
+      assertEquals(first, phone.script(PLACE), phone.label("advice"));
+    }
+    Finger fast = onLamp();
+    for (int i = 0; i < 6; i++) {
+      fast.down().pause(20).up().pause(50);
+    }
+    phone.fingers(fast);
+    assertTrue(phone.element("fast").isDisplayed());
+    assertEquals(first, phone.script(PLACE));
   }
 
   @Test

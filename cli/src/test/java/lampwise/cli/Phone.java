@@ -73,12 +73,9 @@ final class Phone implements AutoCloseable {
     logs.enable(LogType.PERFORMANCE, Level.ALL);
     logs.enable(LogType.BROWSER, Level.ALL);
     options.setCapability("goog:loggingPrefs", logs);
-    ChromeDriverService service =
-        new ChromeDriverService.Builder()
-            .usingDriverExecutable(server.get().toFile())
-            .usingAnyFreePort()
-            .build();
-    Phone phone = new Phone(new ChromeDriver(service, options));
+    // With the driver's path given, nothing is looked for elsewhere.
+    System.setProperty(ChromeDriverService.CHROME_DRIVER_EXE_PROPERTY, server.get().toString());
+    Phone phone = new Phone(new ChromeDriver(options));
     phone.driver.manage().timeouts().scriptTimeout(Duration.ofSeconds(10));
     phone.command(
         "Browser.setDownloadBehavior",
@@ -100,6 +97,13 @@ final class Phone implements AutoCloseable {
 
   void open(String address) {
     driver.get(address);
+  }
+
+  /** Opens a file of the machine, as if it had never been open before. */
+  void openAnew(Path page) {
+    open(page.toUri().toString());
+    script("sessionStorage.clear()");
+    reload();
   }
 
   void reload() {
@@ -146,6 +150,15 @@ final class Phone implements AutoCloseable {
 
   String label(String id) {
     return element(id).getText().replace('\u00a0', ' ');
+  }
+
+  /** Lets so much time pass on the page's clock at once, and waits until the page has noticed. */
+  void letPass(int milliseconds) {
+    script(
+        "const before = performance.now.bind(performance);"
+            + "performance.now = () => before() + arguments[0];"
+            + "return new Promise((done) => setTimeout(done, 220))",
+        milliseconds);
   }
 
   /** Waits until something has this label. */
