@@ -9,26 +9,38 @@ import java.util.List;
  * #1 0.3} is an item of a numbered list.
  */
 final class Lines {
+  /** Which lines are walked over. */
+  private enum Kind {
+    CONTENT,
+    COMMENTS,
+    ALL
+  }
+
   private final String text;
-  private final boolean comments;
+  private final Kind kind;
   private int line;
   private int start;
   private int end;
   private int next;
 
-  private Lines(String text, boolean comments) {
+  private Lines(String text, Kind kind) {
     this.text = text;
-    this.comments = comments;
+    this.kind = kind;
   }
 
   /** The lines that are neither blank nor comments. */
   static Lines content(String text) {
-    return new Lines(text, false);
+    return new Lines(text, Kind.CONTENT);
   }
 
   /** The comments alone. */
   static Lines comments(String text) {
-    return new Lines(text, true);
+    return new Lines(text, Kind.COMMENTS);
+  }
+
+  /** Every line, blank ones and comments too. */
+  static Lines all(String text) {
+    return new Lines(text, Kind.ALL);
   }
 
   /** Goes to the next line; false at the end of the text. */
@@ -45,7 +57,7 @@ final class Lines {
         next++;
       }
       int first = firstAfterBlanks(start);
-      if (first < end && isComment(first) == comments) {
+      if (kind == Kind.ALL || (first < end && isComment(first) == (kind == Kind.COMMENTS))) {
         return true;
       }
     }

@@ -13,10 +13,12 @@ import lampwise.light.Window;
 final class MarkOptions {
   private final ReadOptions options;
   private final RecordingClock clock;
+  private final Marks said;
 
-  private MarkOptions(ReadOptions options, RecordingClock clock) {
+  private MarkOptions(ReadOptions options, RecordingClock clock, Marks said) {
     this.options = options;
     this.clock = clock;
+    this.said = said;
   }
 
   /**
@@ -29,9 +31,28 @@ final class MarkOptions {
    */
   static Marks marks(ReadOptions options, RecordingClock clock, Targets unsaid)
       throws OptionException {
-    MarkOptions reader = new MarkOptions(options, clock.isEmpty() ? start(options, clock) : clock);
+    return marks(options, clock, Marks.nothing().withTargets(unsaid));
+  }
+
+  /**
+   * Makes the marks of a recording that says some itself: each option replaces what it says of the
+   * same thing, one end of the window too.
+   *
+   * @param options what the user said
+   * @param clock the recording's times
+   * @param said what the recording says
+   * @throws OptionException if an option cannot be understood
+   */
+  static Marks marks(ReadOptions options, RecordingClock clock, Marks said) throws OptionException {
+    MarkOptions reader =
+        new MarkOptions(options, clock.isEmpty() ? start(options, clock) : clock, said);
+    List<Event> events = reader.events();
+    List<Window> covered = reader.coveredStretches();
     return new Marks(
-        reader.window(), reader.targets(unsaid), reader.events(), reader.coveredStretches());
+        reader.window(),
+        reader.targets(said.targets()),
+        events.isEmpty() ? said.events() : events,
+        covered.isEmpty() ? said.covered() : covered);
   }
 
   /** In an empty recording the start of the window, where it is a clock time, is 0. */
@@ -49,9 +70,12 @@ final class MarkOptions {
 
   private Optional<Window> window() throws OptionException {
     if (options.from().isEmpty() && options.to().isEmpty()) {
-      return Optional.empty();
+      return said.window();
     }
-    double from = options.from().isPresent() ? clock.seconds("--from", options.from().get()) : 0;
+    double from =
+        options.from().isPresent()
+            ? clock.seconds("--from", options.from().get())
+            : said.window().map(Window::fromSeconds).orElse(0.0);
     if (options.to().isEmpty() && !(clock.lastSeconds() >= from)) {
       throw new OptionException(
           clock.isEmpty()

@@ -234,11 +234,15 @@ final class PastedTimes {
     }
     int outside = blinks.size() - inside.size();
     if (outside > 0) {
-      notes.add(
-          outside
-              + (outside == 1 ? " blink lies" : " blinks lie")
-              + " outside the window, left out");
+      notes.add(outsideNote(outside));
     }
     return inside;
+  }
+
+  /** Says how many blinks a window cuts off. */
+  static String outsideNote(int outside) {
+    return outside
+        + (outside == 1 ? " blink lies" : " blinks lie")
+        + " outside the window, left out";
   }
 }

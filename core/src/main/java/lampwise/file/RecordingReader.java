@@ -19,6 +19,13 @@ public final class RecordingReader {
    * table of times and levels as a light curve. What was inferred stands in the notes of each
    * recording's origin. An empty text is a blink log without blinks.
    *
+   * <p>A text whose first line is {@code lampwise-log: 1} is a {@linkplain LampwiseLog Lampwise
+   * log}, one recording a part. Beside it the options for the window, targets, events and covered
+   * stretches replace, in every part, what the log says of the same thing (of the window the end
+   * that is given), and blinks outside the new window are left out with a note. The options that
+   * say what a file holds (shape, columns, unit) are refused, since a log says that itself; which
+   * way light is brighter has no meaning for it and is passed over.
+   *
    * <p>A numeric time column whose first value is below 10,000 s keeps its own zero; in any other
    * writing the first row is at 0. With a window only what lies inside it is kept.
    *
@@ -32,6 +39,9 @@ public final class RecordingReader {
   public static List<Recording> read(String name, byte[] content, ReadOptions options)
       throws FileException, OptionException {
     SourceText source = SourceText.of(name, content);
+    if (LampwiseLog.isLog(source)) {
+      return LampwiseLog.read(source, options);
+    }
     Shape shape = ShapeFinder.find(source, options);
     return List.of(
         shape == Shape.LEVELS
