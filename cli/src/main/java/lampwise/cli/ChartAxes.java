@@ -1,7 +1,7 @@
 package lampwise.cli;
 
 import java.text.DecimalFormat;
-import java.text.DecimalFormatSymbols;
+import java.text.NumberFormat;
 import java.util.Locale;
 import org.jfree.chart.axis.NumberAxis;
 
@@ -66,7 +66,8 @@ final class ChartAxes {
 
   private static DecimalFormat format(double range, double size) {
     boolean plain = (size < 1e7 && range > 1e-5) || size == 0;
-    return new DecimalFormat(
-        plain ? "0.######" : "0.####E0", DecimalFormatSymbols.getInstance(Locale.ROOT));
+    DecimalFormat format = (DecimalFormat) NumberFormat.getNumberInstance(Locale.ROOT);
+    format.applyPattern(plain ? "0.######" : "0.####E0");
+    return format;
   }
 }
