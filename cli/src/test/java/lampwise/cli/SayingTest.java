@@ -88,4 +88,22 @@ class SayingTest {
     assertTrue(decode(both).out().startsWith("window-covered"), decode(both).out());
     assertTrue(decode(both).out().contains("[invented sheet]"), decode(both).out());
   }
+
+  /** The usual visit: a look from aside, then a hand. */
+  @Test
+  void aHandDecidesTogetherWithIdleDarknessWhatNeitherDoesAlone() throws IOException {
+    String head = "lampwise-log: 1\nfixture: north-07\n";
+    Files.writeString(folder.resolve("idle.log"), head + "window: 0 to 60 s\ntarget: none\n");
+    String hand = head + "window: 0 to 30 s\ntarget: 5 to 20 s\n";
+    Files.writeString(folder.resolve("hand.log"), hand + "on 5.3\non 5.6\n");
+    Files.writeString(folder.resolve("dead.log"), hand);
+    assertTrue(decode("idle.log").out().contains("undecided: resting"), decode("idle.log").out());
+    assertTrue(decode("hand.log").out().contains("undecided: resting"), decode("hand.log").out());
+    CommandRun both = decode("--together", "idle.log", "hand.log");
+    assertTrue(both.out().startsWith("north-07: resting (9"), both.out());
+    assertTrue(both.out().contains("hand.log, 5 to 20 s: target-seen"), both.out());
+    CommandRun dead = decode("--together", "idle.log", "dead.log");
+    assertTrue(dead.out().contains("no-power"), dead.out());
+    assertTrue(dead.out().contains("next: measure the cells"), dead.out());
+  }
 }

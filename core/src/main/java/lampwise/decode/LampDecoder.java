@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import lampwise.light.Description;
 import lampwise.light.LightCurve;
+import lampwise.light.Marks;
 import lampwise.light.Recording;
 import lampwise.rhythm.Rhythm;
 import lampwise.sheet.CodeSheet;
@@ -59,12 +60,7 @@ public final class LampDecoder implements Decoder {
     List<Candidate> together = together(sheet, main);
     Verdict verdict =
         Verdicts.of(
-            sheet,
-            together,
-            first.observed(),
-            first.stretch(),
-            recordings.get(first.recording()).marks(),
-            curve);
+            sheet, together, first.observed(), first.stretch(), marks(recordings, first), curve);
     return new Reading(verdict, together, first.observed(), segments, observations);
   }
 
@@ -112,6 +108,16 @@ public final class LampDecoder implements Decoder {
         List.of(),
         Optional.of(sight.unreadable()),
         sight.notes());
+  }
+
+  /** The marks that say most of targets: those of a recording in which somebody was there. */
+  private static Marks marks(List<Recording> recordings, Segment first) {
+    for (Recording recording : recordings) {
+      if (!recording.marks().targets().spans().isEmpty()) {
+        return recording.marks();
+      }
+    }
+    return recordings.get(first.recording()).marks();
   }
 
   /** Combines the evidence of several recordings of one unchanged unit. */
