@@ -111,7 +111,7 @@ final class PastedScanner {
         role(token, line);
         afterTime = false;
       } else if (isDash(token, i, afterTime && i < lastNumber)
-          || (PastedWords.isPassed(token.text(), i < lastNumber))) {
+          || PastedWords.isPassed(token.text(), i < lastNumber)) {
         gapWords |= PastedWords.saysGaps(token.text());
         if (PastedWords.counts(token.text()) && isCount(tokens, i + 1)) {
           item(tokens.get(++i));
