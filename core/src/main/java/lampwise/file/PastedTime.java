@@ -30,7 +30,14 @@ record PastedTime(Role role, TimeText time, Style style, int line, int column, S
     /** The half of the day, with seconds. */
     HALF_DAY,
     /** The half of the day, to the minute. */
-    HALF_DAY_MINUTES
+    HALF_DAY_MINUTES,
+    /** Nothing; the list shows that it is a clock time to the minute. */
+    TO_THE_MINUTE
+  }
+
+  /** Whether it says its half of the day. */
+  boolean hasHalfDay() {
+    return style == Style.HALF_DAY || style == Style.HALF_DAY_MINUTES;
   }
 
   /** Whether it is the time since the one before. */

@@ -116,9 +116,9 @@ final class PastedTimes {
       return PastedWriting.withoutBullets(times);
     }
     if (times.stream().anyMatch(t -> t.style() == Style.HALF_DAY_MINUTES)) {
-      notes.add(PastedWriting.COARSE);
+      notes.add(0, PastedWriting.COARSE);
     } else if (PastedWriting.isToTheMinute(times)) {
-      notes.add(PastedWriting.COARSE);
+      notes.add(0, PastedWriting.COARSE);
       return PastedWriting.asHours(times);
     }
     return found.gapWords() ? laps(times, found.itemsFall()) : times;

@@ -54,7 +54,15 @@ final class PastedWriting {
   /** Hours and minutes in place of minutes and seconds. */
   static List<PastedTime> asHours(List<PastedTime> times) {
     return times.stream()
-        .map(time -> time.with(new TimeText(Writing.HOURS, time.time().value() * 60, time.isGap())))
+        .map(
+            time ->
+                new PastedTime(
+                    time.role(),
+                    new TimeText(Writing.HOURS, time.time().value() * 60, false),
+                    Style.TO_THE_MINUTE,
+                    time.line(),
+                    time.column(),
+                    time.word()))
         .toList();
   }
 
@@ -103,8 +111,11 @@ final class PastedWriting {
           case MINUTES -> "minutes and seconds";
           case HOURS -> "clock times";
         };
-    boolean half = first.style() == Style.HALF_DAY || first.style() == Style.HALF_DAY_MINUTES;
     boolean gaps = times.size() > 1 && times.get(1).isGap();
-    return (half ? "12-hour clock times" : name) + (gaps ? " and gaps" : "");
+    boolean coarse = 
+        first.style() == Style.HALF_DAY_MINUTES || first.style() == Style.TO_THE_MINUTE;
+    return (first.hasHalfDay() ? "12-hour clock times" : name)
+        + (coarse ? " to the minute" : "")
+        + (gaps ? " and gaps" : "");
   }
 }

@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import lampwise.file.PastedTime.Role;
-import lampwise.file.PastedTime.Style;
 
 /** Brings pasted times into rising order where their writing allows only one way to do it. */
 final class TimeOrder {
@@ -124,7 +123,7 @@ final class TimeOrder {
       boolean clock = time.time().writing() == TimeText.Writing.HOURS || time.time().gap();
       boolean half = day < RecordingClock.DAY;
       boolean outside = time.time().value() >= (half ? day + 3600 : day);
-      boolean marked = half && (time.style() != Style.BARE || time.time().value() < 3600);
+      boolean marked = half && (time.hasHalfDay() || time.time().value() < 3600);
       if (!clock || outside || (marked && !time.isGap())) {
         return false;
       }
