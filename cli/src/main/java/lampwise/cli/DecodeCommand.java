@@ -34,8 +34,7 @@ final class DecodeCommand implements Command {
             .description("recordings; standard input if there is none, or where it is -")
             .build());
     SheetOption.addTo(spec);
-    ReadingFlags.one(spec, "--saw", "PHRASE", "what somebody saw, in words; or nothing");
-    ReadingFlags.one(spec, "--watched", "SECONDS", "how long they watched");
+    addSaidTo(spec);
     ReadingFlags.addTo(spec);
     ReadingFlags.flag(spec, "--together", "all recordings are of one lamp in one unchanged unit");
     ReadingFlags.flag(spec, "--json", "print one JSON object a line");
@@ -69,13 +68,18 @@ final class DecodeCommand implements Command {
             parsed.hasMatchedOption("--trace"),
             files.size() + (said.isPresent() ? 1 : 0) > 1);
     boolean standardInput = files.isEmpty() && said.isEmpty();
-    List<String> names = standardInput ? List.of(DecodeRun.STANDARD_INPUT) : files;
+    List<String> names = standardInput ? List.of(RecordingFiles.STANDARD_INPUT) : files;
     return parsed.hasMatchedOption("--together") ? run.together(names) : run.each(names);
   }
 
+  /** Adds the options of what somebody saw. */
+  static void addSaidTo(CommandSpec spec) {
+    ReadingFlags.one(spec, "--saw", "PHRASE", "what somebody saw, in words; or nothing");
+    ReadingFlags.one(spec, "--watched", "SECONDS", "how long they watched");
+  }
+
   /** What was said in words, if anything was. */
-  private static Optional<Recording> said(ParseResult parsed, ReadOptions options)
-      throws UsageException {
+  static Optional<Recording> said(ParseResult parsed, ReadOptions options) throws UsageException {
     Optional<String> said = ReadingFlags.text(parsed, "--saw");
     Optional<String> watched = ReadingFlags.text(parsed, "--watched");
     if (said.isEmpty()) {

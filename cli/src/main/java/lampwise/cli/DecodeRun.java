@@ -12,29 +12,22 @@ import java.util.Set;
 import lampwise.decode.LampDecoder;
 import lampwise.decode.Observation;
 import lampwise.decode.Reading;
-import lampwise.file.FileException;
 import lampwise.file.FileFault;
-import lampwise.file.OptionException;
 import lampwise.file.ReadOptions;
 import lampwise.file.ReadingJson;
-import lampwise.file.RecordingReader;
 import lampwise.light.Recording;
 import lampwise.sheet.CodeSheet;
 
 /** One run of the command decode: reads file after file and prints each answer at once. */
-final class DecodeRun {
-  /** The file name that means standard input. */
-  static final String STANDARD_INPUT = "-";
-
+final class DecodeRun implements RecordingFiles.Refusals {
   private final Surroundings here;
   private final Optional<CodeSheet> sheet;
-  private final ReadOptions options;
   private final Optional<Recording> said;
   private final boolean json;
   private final boolean trace;
   private final boolean several;
   private final LampDecoder decoder = new LampDecoder();
-  private final Set<String> told = new LinkedHashSet<>();
+  private final RecordingFiles files;
   private int status = Main.DONE;
   private boolean first = true;
 
@@ -48,17 +41,17 @@ final class DecodeRun {
       boolean several) {
     this.here = here;
     this.sheet = sheet;
-    this.options = options;
     this.said = said;
     this.json = json;
     this.trace = trace;
     this.several = several;
+    files = new RecordingFiles(here, options, several);
   }
 
   /** Each recording by itself. */
   int each(List<String> names) {
     for (String name : names) {
-      List<Recording> recordings = read(name);
+      List<Recording> recordings = files.read(name, this);
       for (Recording recording : recordings) {
         answer(name, List.of(recording), several || recordings.size() > 1);
       }
@@ -75,7 +68,7 @@ final class DecodeRun {
     List<Recording> all = new ArrayList<>();
     List<String> read = new ArrayList<>();
     for (String name : names) {
-      List<Recording> recordings = read(name);
+      List<Recording> recordings = files.read(name, this);
       if (!recordings.isEmpty()) {
         read.add(name);
       }
@@ -90,47 +83,6 @@ final class DecodeRun {
       answer(String.join(" + ", read), all, false);
     }
     return status;
-  }
-
-  /** The recordings of a file; none if it was refused, which has then been said. */
-  private List<Recording> read(String name) {
-    boolean standardInput = name.equals(STANDARD_INPUT);
-    String label = standardInput ? "standard input" : name;
-    try {
-      byte[] content =
-          standardInput ? readStandardInput(label) : InputFiles.read(here, name, "a recording");
-      return RecordingReader.read(label, content, options);
-    } catch (FileException e) {
-      FileFault fault = e.faults().get(0);
-      int more = e.faults().size() - 1;
-      String line = fault + (more > 0 ? " (and " + Words.count(more, "more fault") + ")" : "");
-      refuse(name, fault, line, Main.REFUSED);
-      printTrace(e);
-    } catch (OptionException e) {
-      String message = String.valueOf(e.getMessage());
-      // What no file can understand is said once.
-      boolean again = !told.add(message);
-      FileFault fault = new FileFault(label, 0, 0, message);
-      refuse(name, fault, again ? "" : several ? fault.toString() : message, Main.WRONG_USE);
-      printTrace(e);
-    } catch (RuntimeException e) {
-      fault(name, label, e);
-    } catch (OutOfMemoryError e) {
-      FileFault fault = new FileFault(label, 0, 0, "is too large for the memory at hand");
-      refuse(name, fault, fault.toString(), Main.REFUSED);
-    }
-    return List.of();
-  }
-
-  private byte[] readStandardInput(String label) throws FileException {
-    if (here.terminal()) {
-      say("Type or paste what was seen; Ctrl-D on a line of its own ends it.");
-    }
-    try {
-      return here.in().readAllBytes();
-    } catch (IOException e) {
-      throw new FileException(label, 0, 0, "cannot be read (" + e.getMessage() + ")");
-    }
   }
 
   /** Decodes recordings of one lamp and prints the answer. */
@@ -210,7 +162,8 @@ final class DecodeRun {
     void writeTo(Writer out) throws IOException;
   }
 
-  private void refuse(String name, FileFault fault, String line, int newStatus) {
+  @Override
+  public void refuse(String name, FileFault fault, String line, int newStatus) {
     status = Math.max(status, newStatus);
     if (json) {
       printJson(out -> ReadingJson.refused(out, name, fault));
@@ -220,7 +173,8 @@ final class DecodeRun {
     }
   }
 
-  private void fault(String name, String label, RuntimeException e) {
+  @Override
+  public void fault(String name, String label, RuntimeException e) {
     status = Math.max(status, Main.REFUSED);
     here.out().flush();
     if (json) {
@@ -231,7 +185,8 @@ final class DecodeRun {
     here.err().flush();
   }
 
-  private void printTrace(Exception e) {
+  @Override
+  public void cause(Exception e) {
     if (trace) {
       e.printStackTrace(here.err());
       here.err().flush();

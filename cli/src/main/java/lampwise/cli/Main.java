@@ -23,7 +23,8 @@ public final class Main {
   /** Wrong use. */
   static final int WRONG_USE = 2;
 
-  private static final List<Command> COMMANDS = List.of(new DecodeCommand(), new CaptureCommand());
+  private static final List<Command> COMMANDS =
+      List.of(new DecodeCommand(), new ChartCommand(), new SheetCommand(), new CaptureCommand());
 
   private Main() {}
 

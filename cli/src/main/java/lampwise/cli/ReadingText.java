@@ -74,13 +74,11 @@ final class ReadingText {
 
   /** What a recording shows without a sheet. */
   static List<String> observation(String prefix, Observation observation) {
-    String answer;
+    String answer = answer(observation);
     String next;
     if (observation.unreadable().isPresent()) {
-      answer = "unreadable: " + observation.unreadable().get();
       next = "record once more, then give the unit's code sheet with --sheet FILE";
     } else {
-      answer = observation.observed().map(Phrase::print).orElse(unsaid(observation));
       next =
           "give the unit's code sheet with --sheet FILE to learn what this means;"
               + " --sheet demo, an invented one, is only for trying";
@@ -90,6 +88,13 @@ final class ReadingText {
     litRow(block, observation);
     noteRows(block, List.of(observation));
     return block.lines(next);
+  }
+
+  /** What was observed, as a phrase where one fits, or why nothing could be. */
+  static String answer(Observation observation) {
+    return observation.unreadable().isPresent()
+        ? "unreadable: " + observation.unreadable().get()
+        : observation.observed().map(Phrase::print).orElse(unsaid(observation));
   }
 
   /** What to say where no phrase fits. */
@@ -117,7 +122,8 @@ final class ReadingText {
     block.row("lit", text.toString());
   }
 
-  private static String answer(CodeSheet sheet, Verdict verdict, List<Candidate> candidates) {
+  /** The verdict, how sure it is and what it means: the first line of an answer. */
+  static String answer(CodeSheet sheet, Verdict verdict, List<Candidate> candidates) {
     if (verdict instanceof Verdict.Decoded decoded) {
       return decoded.state()
           + " ("

@@ -30,7 +30,12 @@ final class Layers {
     "org.apache.commons..", "org.snakeyaml..", "com.fasterxml.."
   };
   private static final String[] CLI_LIBRARIES = {
-    "picocli..", "org.jfree..", "java.awt..", "javax.swing..", "javax.imageio.."
+    "picocli..",
+    "org.jfree..",
+    "org.apache.batik..",
+    "java.awt..",
+    "javax.swing..",
+    "javax.imageio.."
   };
 
   private final String root;

@@ -1,5 +1,6 @@
 package lampwise.file;
 
+import java.math.BigDecimal;
 import java.util.OptionalDouble;
 
 /**
@@ -24,8 +25,12 @@ final class Quantities {
 
   /** A number and a percent sign, as a fraction; empty for anything else. */
   static OptionalDouble percentage(String text) {
-    OptionalDouble percent = withUnit(text, "%");
-    return percent.isPresent() ? OptionalDouble.of(percent.getAsDouble() / 100) : percent;
+    if (withUnit(text, "%").isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    // In decimals, so that every fraction has a percentage that reads back to it.
+    String number = text.substring(0, text.length() - 1).stripTrailing();
+    return OptionalDouble.of(new BigDecimal(number).movePointLeft(2).doubleValue());
   }
 
   /** A number and one of the units ms, s, min, h, in seconds; empty for anything else. */

@@ -18,7 +18,8 @@ final class Repair {
     return whole.isPresent() ? whole : fault.words();
   }
 
-  private static Optional<String> whole(Fault first) {
+  /** The whole phrase that putting right one fault after another leads to; empty for none. */
+  static Optional<String> whole(Fault first) {
     Fault fault = first;
     for (int round = 0; round < ROUNDS; round++) {
       Optional<String> better = fault.better();

@@ -182,7 +182,7 @@ final class Words {
   }
 
   /** Letters to put in, leave out, replace or swap with their neighbour. */
-  private static int distance(String a, String b) {
+  static int distance(String a, String b) {
     int[][] cost = new int[a.length() + 1][b.length() + 1];
     for (int i = 0; i <= a.length(); i++) {
       for (int j = 0; j <= b.length(); j++) {

@@ -1,0 +1,199 @@
+package lampwise.cli;
+
+import java.awt.Graphics2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import lampwise.light.LightCurve;
+import lampwise.light.Window;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.ui.RectangleEdge;
+
+/**
+ * The row of the light levels: a line through the samples, steps where a level was only written
+ * when it changed. In a column of pixels no more is drawn than its first, least, greatest and last
+ * level.
+ */
+final class ChartLevels implements ChartRow {
+  /** A pause is this many times the usual time between samples. */
+  private static final double PAUSE = 5;
+
+  /** Times between samples that differ so much are those of changes. */
+  private static final double UNEVEN = 3;
+
+  /** Levels are drawn to here; axes cannot carry more. */
+  private static final double GREATEST = 1e100;
+
+  private final ChartSpace space;
+  private final LightCurve curve;
+  private final double height;
+  private final double usualGap;
+  private final boolean steps;
+  private final NumberAxis axis;
+
+  ChartLevels(ChartSpace space, LightCurve curve, double height) {
+    this.space = space;
+    this.curve = curve;
+    this.height = height;
+    double[] gaps = gaps(curve);
+    usualGap = gaps.length == 0 ? Double.POSITIVE_INFINITY : gaps[gaps.length / 2];
+    steps =
+        gaps.length > 0
+            && gaps[gaps.length * 9 / 10] > UNEVEN * Math.max(gaps[gaps.length / 10], 0);
+    axis = ChartAxes.axis(space.ink(), least(curve), greatest(curve));
+  }
+
+  /** The width that the numbers at the axis of a curve need. */
+  static double axisWidth(ChartInk ink, LightCurve curve) {
+    return ChartAxes.widest(ink, least(curve), greatest(curve)) + 8;
+  }
+
+  private static double[] gaps(LightCurve curve) {
+    double[] gaps = new double[Math.max(0, curve.size() - 1)];
+    for (int i = 0; i < gaps.length; i++) {
+      gaps[i] = curve.seconds(i + 1) - curve.seconds(i);
+    }
+    Arrays.sort(gaps);
+    return gaps;
+  }
+
+  private static double level(LightCurve curve, int index) {
+    double level = curve.level(index);
+    return Double.isNaN(level) ? level : Math.max(-GREATEST, Math.min(GREATEST, level));
+  }
+
+  private static double least(LightCurve curve) {
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < curve.size(); i++) {
+      double level = level(curve, i);
+      least = level < least ? level : least;
+    }
+    return least;
+  }
+
+  private static double greatest(LightCurve curve) {
+    double greatest = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < curve.size(); i++) {
+      double level = level(curve, i);
+      greatest = level > greatest ? level : greatest;
+    }
+    return greatest;
+  }
+
+  /** The stretches in which levels are missing. */
+  List<Window> missing() {
+    List<Window> missing = new ArrayList<>();
+    double since = Double.NaN;
+    for (int i = 0; i < curve.size(); i++) {
+      if (Double.isNaN(curve.level(i))) {
+        since = Double.isNaN(since) ? curve.seconds(i) : since;
+        continue;
+      }
+      if (!Double.isNaN(since)) {
+        missing.add(new Window(since, curve.seconds(i)));
+        since = Double.NaN;
+      } else if (i > 0 && pauses(i)) {
+        missing.add(new Window(curve.seconds(i - 1), curve.seconds(i)));
+      }
+    }
+    if (!Double.isNaN(since) && curve.seconds(curve.size() - 1) > since) {
+      missing.add(new Window(since, curve.seconds(curve.size() - 1)));
+    }
+    return missing;
+  }
+
+  private boolean pauses(int index) {
+    return !steps && curve.seconds(index) - curve.seconds(index - 1) > PAUSE * usualGap;
+  }
+
+  /** Whether levels are drawn as steps. */
+  boolean steps() {
+    return steps;
+  }
+
+  @Override
+  public String name() {
+    return "";
+  }
+
+  @Override
+  public double height() {
+    return height;
+  }
+
+  @Override
+  public void draw(Graphics2D g, double top) {
+    Rectangle2D area =
+        new Rectangle2D.Double(space.left(), top + 6, space.right() - space.left(), height - 12);
+    axis.draw(g, area.getMinX(), area, area, RectangleEdge.LEFT, null);
+    g.setPaint(ChartInk.LEVEL);
+    g.setStroke(ChartInk.TRACE);
+    g.draw(trace(area));
+    String unit =
+        curve.lit() == LightCurve.Lit.DARKER ? "light level (lower is on)" : "light level";
+    space.ink().label(g, unit, area.getMinX() + 6, area.getMinY() + 8);
+  }
+
+  private double y(int index, Rectangle2D area) {
+    return axis.valueToJava2D(level(curve, index), area, RectangleEdge.LEFT);
+  }
+
+  private Path2D trace(Rectangle2D area) {
+    Path2D path = new Path2D.Double();
+    path.moveTo(area.getMinX(), area.getMaxY());
+    boolean pen = false;
+    int i = 0;
+    while (i < curve.size()) {
+      if (Double.isNaN(curve.level(i))) {
+        pen = false;
+        i++;
+        continue;
+      }
+      pen &= !(i > 0 && pauses(i));
+      int last = lastOfColumn(i);
+      int low = i;
+      int high = i;
+      for (int k = i; k <= last; k++) {
+        low = curve.level(k) < curve.level(low) ? k : low;
+        high = curve.level(k) > curve.level(high) ? k : high;
+      }
+      int[] kept = {i, Math.min(low, high), Math.max(low, high), last};
+      for (int k = 0; k < kept.length; k++) {
+        if (k == 0 || kept[k] > kept[k - 1]) {
+          add(path, pen, space.x(curve.seconds(kept[k])), y(kept[k], area));
+          pen = true;
+        }
+      }
+      i = last + 1;
+    }
+    return path;
+  }
+
+  /** The last sample in a row in the same column of pixels as this one. */
+  private int lastOfColumn(int index) {
+    double column = Math.floor(space.x(curve.seconds(index)));
+    int last = index;
+    while (last + 1 < curve.size()
+        && !Double.isNaN(curve.level(last + 1))
+        && !pauses(last + 1)
+        && Math.floor(space.x(curve.seconds(last + 1))) == column) {
+      last++;
+    }
+    return last;
+  }
+
+  private void add(Path2D path, boolean pen, double x, double y) {
+    if (!pen) {
+      path.moveTo(x, y);
+      // A sample by itself is a dot.
+      path.lineTo(x + 0.5, y);
+      return;
+    }
+    if (steps) {
+      path.lineTo(x, path.getCurrentPoint().getY());
+    }
+    path.lineTo(x, y);
+  }
+}
