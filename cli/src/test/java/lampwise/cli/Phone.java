@@ -64,11 +64,6 @@ final class Phone implements AutoCloseable {
         "--disable-background-networking",
         "--disable-component-update",
         "--disable-sync");
-    options.setExperimentalOption(
-        "mobileEmulation",
-        Map.of(
-            "deviceMetrics",
-            Map.of("width", 390, "height", 844, "pixelRatio", 2, "touch", true, "mobile", true)));
     LoggingPreferences logs = new LoggingPreferences();
     logs.enable(LogType.PERFORMANCE, Level.ALL);
     logs.enable(LogType.BROWSER, Level.ALL);
@@ -77,6 +72,9 @@ final class Phone implements AutoCloseable {
     System.setProperty(ChromeDriverService.CHROME_DRIVER_EXE_PROPERTY, server.get().toString());
     Phone phone = new Phone(new ChromeDriver(options));
     phone.driver.manage().timeouts().scriptTimeout(Duration.ofSeconds(10));
+    phone.command(
+        "Emulation.setTouchEmulationEnabled", Map.of("enabled", true, "maxTouchPoints", 5));
+    phone.screen(390, 844);
     phone.command(
         "Browser.setDownloadBehavior",
         Map.of("behavior", "allow", "downloadPath", downloads.toString()));
