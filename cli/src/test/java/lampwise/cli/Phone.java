@@ -185,9 +185,22 @@ final class Phone implements AutoCloseable {
     actions.perform();
   }
 
+  /** Waits until something is there to be touched, for a slow machine up to five seconds. */
+  private WebElement shown(String id) {
+    WebElement element = element(id);
+    for (int i = 0; i < 200 && !(element.isDisplayed() && element.getSize().height > 0); i++) {
+      try {
+        Thread.sleep(25);
+      } catch (InterruptedException e) {
+        throw new AssertionError("interrupted while waiting for " + id, e);
+      }
+    }
+    return element;
+  }
+
   /** Taps what has this id. */
   void tap(String id) {
-    fingers(new Finger("one").at(element(id)).down().pause(40).up());
+    fingers(new Finger("one").at(shown(id)).down().pause(40).up());
   }
 
   /** Taps the button of an event. */
