@@ -11,6 +11,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import lampwise.cli.Phone.Finger;
+import lampwise.light.BlinkLog;
+import lampwise.light.Description;
+import lampwise.light.Event;
+import lampwise.light.Recording;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
@@ -67,9 +71,13 @@ class CaptureBrowserTest {
     phone.console();
   }
 
-  /** In no test does the page ask for anything but itself, or complain. */
+  /** In no test does the page ask for anything but itself, complain, or write what is no log. */
   @AfterEach
   void nothingWasAskedForAndNothingWentWrong() {
+    if (phone.element("result").isDisplayed()) {
+      Recording recording = Witness.recording(phone.log());
+      assertTrue(recording.window().isPresent(), phone.log().toString());
+    }
     assertEquals(List.of(), phone.console());
     String self = folder.toUri().toString();
     assertEquals(
@@ -157,6 +165,12 @@ class CaptureBrowserTest {
                 .concat("target: T to \\1 s\nevent: power-up at T s\nevent: flush at T s\non T")
                 .replace("T", time)),
         all);
+    BlinkLog log = (BlinkLog) Witness.recording(lines);
+    assertEquals(1, log.blinks().size());
+    assertEquals(2, log.marks().targets().spans().size());
+    assertEquals(
+        List.of(Event.Kind.POWER_UP, Event.Kind.FLUSH),
+        log.marks().events().stream().map(Event::kind).toList());
     phone.tap("undo-result");
     assertEquals(lines.size() - 1, phone.log().size(), "the second hand is taken back");
     for (int i = 0; i < 5; i++) {
@@ -228,6 +242,7 @@ class CaptureBrowserTest {
     phone.tap("lamp");
     stop();
     assertEquals("saw: fast blinks", phone.log().get(3));
+    assertEquals("fast blinks", ((Description) Witness.recording(phone.log())).said());
     lines(4);
     phone.tap("undo-result");
     assertEquals(6, marks().size(), marks().toString());
@@ -345,6 +360,11 @@ class CaptureBrowserTest {
       Thread.sleep(20);
     }
     assertEquals(phone.log(), Files.readAllLines(saved));
+    CommandRun run =
+        CommandRun.Setting.in(folder)
+            .run("", "decode", "--json", "--sheet", "demo", "no-rth-07.log");
+    assertEquals(0, run.status(), run.err());
+    assertTrue(run.out().contains("\"fixture\":\"no/rth 07\""), run.out());
   }
 
   @Test

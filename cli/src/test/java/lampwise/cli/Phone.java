@@ -64,11 +64,6 @@ final class Phone implements AutoCloseable {
         "--disable-background-networking",
         "--disable-component-update",
         "--disable-sync");
-    options.setExperimentalOption(
-        "mobileEmulation",
-        Map.of(
-            "deviceMetrics",
-            Map.of("width", 390, "height", 844, "pixelRatio", 2, "touch", true, "mobile", true)));
     LoggingPreferences logs = new LoggingPreferences();
     logs.enable(LogType.PERFORMANCE, Level.ALL);
     logs.enable(LogType.BROWSER, Level.ALL);
@@ -77,6 +72,9 @@ final class Phone implements AutoCloseable {
     System.setProperty(ChromeDriverService.CHROME_DRIVER_EXE_PROPERTY, server.get().toString());
     Phone phone = new Phone(new ChromeDriver(options));
     phone.driver.manage().timeouts().scriptTimeout(Duration.ofSeconds(10));
+    phone.command(
+        "Emulation.setTouchEmulationEnabled", Map.of("enabled", true, "maxTouchPoints", 5));
+    phone.screen(390, 844);
     phone.command(
         "Browser.setDownloadBehavior",
         Map.of("behavior", "allow", "downloadPath", downloads.toString()));
@@ -187,9 +185,22 @@ final class Phone implements AutoCloseable {
     actions.perform();
   }
 
+  /** Waits until something is there to be touched, for a slow machine up to five seconds. */
+  private WebElement shown(String id) {
+    WebElement element = element(id);
+    for (int i = 0; i < 200 && !(element.isDisplayed() && element.getSize().height > 0); i++) {
+      try {
+        Thread.sleep(25);
+      } catch (InterruptedException e) {
+        throw new AssertionError("interrupted while waiting for " + id, e);
+      }
+    }
+    return element;
+  }
+
   /** Taps what has this id. */
   void tap(String id) {
-    fingers(new Finger("one").at(element(id)).down().pause(40).up());
+    fingers(new Finger("one").at(shown(id)).down().pause(40).up());
   }
 
   /** Taps the button of an event. */

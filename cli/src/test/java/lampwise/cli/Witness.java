@@ -1,9 +1,15 @@
 package lampwise.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
+import lampwise.file.FileException;
+import lampwise.file.LampwiseLog;
+import lampwise.light.Blink;
+import lampwise.light.BlinkLog;
+import lampwise.light.Recording;
+import lampwise.light.Window;
 
 /** Sees the fingers beside the page's own listeners, on the page's clock. */
 final class Witness {
@@ -33,12 +39,9 @@ final class Witness {
   @SuppressWarnings("unchecked")
   static String lateness(List<String> lines, Object seenByScript) {
     assertEquals(List.of("lampwise-log: 1", "fixture: north-07"), lines.subList(0, 2));
-    String time = "\\d+\\.\\d{3}";
-    String hold = "on T off T".replace("T", time);
-    assertTrue(lines.get(2).matches("window: 0\\.000 to " + time + " s"), lines.get(2));
-    assertTrue(lines.get(3).matches(hold), lines.get(3));
-    assertTrue(lines.get(4).matches("on " + time), lines.get(4));
-    assertTrue(lines.get(5).matches(hold), lines.get(5));
+    BlinkLog log = (BlinkLog) recording(lines);
+    List<Blink> blinks = log.blinks();
+    assertEquals(List.of(true, false, true), blinks.stream().map(Blink::hasOff).toList());
     List<List<Object>> seen = (List<List<Object>>) seenByScript;
     int click = 0;
     while (!seen.get(click).get(0).equals("click")) {
@@ -47,26 +50,39 @@ final class Witness {
     double start = seconds(seen.get(click));
     StringBuilder late = new StringBuilder();
     int next = click + 1;
-    for (String line : lines.subList(3, lines.size())) {
-      String[] words = line.split(" ");
-      compare(line, words[1], seconds(seen.get(next)) - start, late);
-      if (words.length > 2) {
-        compare(line, words[3], seconds(seen.get(next + 1)) - start, late);
+    for (Blink blink : blinks) {
+      compare("on", blink.onSeconds(), seconds(seen.get(next)) - start, late);
+      if (blink.hasOff()) {
+        compare("off", blink.offSeconds(), seconds(seen.get(next + 1)) - start, late);
       }
       next += 2;
     }
+    Window window = log.marks().window().orElseThrow();
+    assertEquals(0, window.fromSeconds());
     double end = seconds(seen.get(seen.size() - 1)) - start;
-    compare(lines.get(2), lines.get(2).split(" ")[3], end, late);
+    compare("end of the window", window.toSeconds(), end, late);
     return late.toString();
+  }
+
+  /** The one recording that the text of a page holds. */
+  static Recording recording(List<String> lines) {
+    byte[] text = String.join("\n", lines).getBytes(StandardCharsets.UTF_8);
+    try {
+      List<Recording> recordings = LampwiseLog.read("page.log", text);
+      assertEquals(1, recordings.size());
+      return recordings.get(0);
+    } catch (FileException e) {
+      throw new AssertionError(String.join("\n", lines), e);
+    }
   }
 
   private static double seconds(List<Object> seen) {
     return ((Number) seen.get(1)).doubleValue();
   }
 
-  private static void compare(String line, String said, double seen, StringBuilder late) {
-    if (!(Math.abs(Double.parseDouble(said) - seen) <= TOLERANCE_SECONDS)) {
-      late.append(line).append(": seen at ").append(seen).append('\n');
+  private static void compare(String what, double said, double seen, StringBuilder late) {
+    if (!(Math.abs(said - seen) <= TOLERANCE_SECONDS)) {
+      late.append(what).append(' ').append(said).append(", seen at ").append(seen).append('\n');
     }
   }
 }

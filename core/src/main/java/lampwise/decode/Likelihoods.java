@@ -17,6 +17,9 @@ final class Likelihoods {
   /** Chance that a unit at rest does not show that it sees a target. */
   private static final double UNANSWERED = 0.1;
 
+  /** A light that begins or ends this near to the border of a stretch fills it. */
+  private static final double LATE_SECONDS = 1;
+
   /** Rates of blinks without rhythm, per second: even in the logarithm between these. */
   private static final double LEAST_RATE = 0.05;
 
@@ -210,10 +213,21 @@ final class Likelihoods {
     if (stretch.notes().isEmpty()) {
       return none + (stretch.level() ? 0 : Math.log(STEADY_UNNOTED));
     }
-    if (stretch.litThroughout()) {
+    if (stretch.litThroughout() || litNearly(stretch)) {
       return none;
     }
     return Chain.strays(stretch, noise) + Math.log(STEADY_UNNOTED);
+  }
+
+  /** One light over the whole stretch, but for how late people and targets are. */
+  private static boolean litNearly(Evidence stretch) {
+    if (stretch.notes().size() != 1 || !stretch.notes().get(0).hasOff()) {
+      return false;
+    }
+    Evidence.Note note = stretch.notes().get(0);
+    double late = Math.min(LATE_SECONDS, 0.1 * stretch.window().lengthSeconds());
+    return note.on() <= stretch.window().fromSeconds() + late
+        && note.off() >= stretch.window().toSeconds() - late;
   }
 
   /** A rhythm that no sheet lists. */

@@ -62,7 +62,7 @@ record LitSpans(
       double contrast = (two[1] - two[0]) / Math.max(noise, 1e-9 + 0.001 * (two[1] - two[0]));
       double middle = 0.5 * (two[0] + two[1]);
       return new LitSpans(
-          spans(seconds, levels, middle, 0.15 * (two[1] - two[0]), pauses, covered),
+          spans(seconds, levels, middle, 0.15 * (two[1] - two[0]), onChange, pauses, covered),
           contrast,
           pauses,
           period);
@@ -75,7 +75,7 @@ record LitSpans(
     double[] two = local.get();
     double middle = 0.5 * (two[0] + two[1]);
     return new LitSpans(
-        spans(seconds, above, middle, 0.15 * (two[1] - two[0]), pauses, covered),
+        spans(seconds, above, middle, 0.15 * (two[1] - two[0]), onChange, pauses, covered),
         (two[1] - two[0]) / Math.max(noise, 1e-9),
         pauses,
         period);
@@ -207,12 +207,17 @@ record LitSpans(
     return above;
   }
 
-  /** Lit stretches by a threshold with hysteresis; edges where the level crosses the threshold. */
+  /**
+   * Lit stretches by a threshold with hysteresis; edges where the level crosses the threshold.
+   *
+   * @param held whether a level holds until the next row, so that it changes at the row itself
+   */
   private static List<Evidence.Note> spans(
       double[] seconds,
       double[] levels,
       double threshold,
       double hysteresis,
+      boolean held,
       List<Window> pauses,
       List<Window> covered) {
     List<Evidence.Note> lit = new ArrayList<>();
@@ -233,7 +238,7 @@ record LitSpans(
       boolean was = !Double.isNaN(on);
       boolean is = levels[i] > threshold + (was ? -hysteresis : hysteresis);
       double crossing =
-          i == 0 || afterPause
+          i == 0 || afterPause || held
               ? seconds[i]
               : crossing(seconds, levels, i, threshold, is ? lastBelow : lastAbove);
       if (is && !was) {

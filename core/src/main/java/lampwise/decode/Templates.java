@@ -302,7 +302,8 @@ final class Templates {
       for (Choices.Value join : joins.values()) {
         for (Choices.Value cycle : cycles.values()) {
           TrainBuilder.Gaps gaps = new TrainBuilder.Gaps(pause.seconds(), join.seconds());
-          if (opens && endsTooSoon(plan, laid, gaps, cycle.seconds())) {
+          double closing = (opens ? Limits.PAUSE_RATIO_LEAST : 1) * pause.seconds();
+          if (endsTooSoon(plan, laid, gaps, cycle.seconds(), closing)) {
             continue;
           }
           TrainBuilder.build(plan, laid, gaps, cycle.seconds())
@@ -319,11 +320,10 @@ final class Templates {
 
   /** The pause that closes a cycle is the longest, or its groups would have no order. */
   private static boolean endsTooSoon(
-      Plan plan, List<Laid> laid, TrainBuilder.Gaps gaps, double cycle) {
+      Plan plan, List<Laid> laid, TrainBuilder.Gaps gaps, double cycle, double closing) {
     return !(plan.ending() instanceof Ending.Every)
         && cycle > 0
-        && cycle - TrainBuilder.span(plan, laid, gaps)
-            < 0.9 * Limits.PAUSE_RATIO_LEAST * gaps.pause();
+        && cycle - TrainBuilder.span(plan, laid, gaps) < 0.9 * closing;
   }
 
   /** The whole cycle: as said, 0 where the parts say it, or as the recording proposes. */
