@@ -147,14 +147,15 @@ final class Templates {
       close(plan, laid);
       return;
     }
-    for (Laid next : options(plan.parts().get(laid.size()), laid)) {
+    boolean endsUnsaid = plan.ending() instanceof Ending.Repeating;
+    for (Laid next : options(plan.parts().get(laid.size()), laid, endsUnsaid)) {
       laid.add(next);
       choose(plan, laid);
       laid.remove(laid.size() - 1);
     }
   }
 
-  private List<Laid> options(Part part, List<Laid> before) {
+  private List<Laid> options(Part part, List<Laid> before, boolean endsUnsaid) {
     if (part instanceof Part.Blinks blinks) {
       return blinks(blinks, before);
     }
@@ -163,9 +164,11 @@ final class Templates {
     }
     Optional<Length> said =
         part instanceof Part.Lit lit ? lit.length() : ((Part.Unlit) part).length();
+    // A light of unsaid length in a cycle of unsaid length lasts as long as the recording's own.
+    Choices unsaid =
+        part instanceof Part.Lit && endsUnsaid ? Choices.exactly(seen.usual()) : Choices.unknown();
     Choices lengths =
-        Choices.saidOr(
-            said, Limits.BLINK_LEAST_SECONDS, Limits.CYCLE_MOST_SECONDS, Choices.unknown());
+        Choices.saidOr(said, Limits.BLINK_LEAST_SECONDS, Limits.CYCLE_MOST_SECONDS, unsaid);
     List<Laid> options = new ArrayList<>();
     for (Choices.Value length : lengths.values()) {
       options.add(new Laid(part, 1, length.seconds(), 0, length.logWeight(), lengths.half()));
@@ -234,6 +237,11 @@ final class Templates {
       if (part.part() instanceof Part.Blinks blinks
           && blinks.of().isEmpty()
           && (blinks.size() == Size.LONG || sheetBlink.isEmpty())
+          && !Double.isNaN(part.length())) {
+        taken.add(part.length());
+      }
+      if (part.part() instanceof Part.Lit lit
+          && lit.length().isEmpty()
           && !Double.isNaN(part.length())) {
         taken.add(part.length());
       }

@@ -112,7 +112,7 @@ final class PastedWriting {
           case HOURS -> "clock times";
         };
     boolean gaps = times.size() > 1 && times.get(1).isGap();
-    boolean coarse = 
+    boolean coarse =
         first.style() == Style.HALF_DAY_MINUTES || first.style() == Style.TO_THE_MINUTE;
     return (first.hasHalfDay() ? "12-hour clock times" : name)
         + (coarse ? " to the minute" : "")

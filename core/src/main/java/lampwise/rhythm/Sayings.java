@@ -50,7 +50,9 @@ public final class Sayings {
       return SayingParser.read(said);
     } catch (Fault fault) {
       Optional<String> whole = putRight(fault).or(() -> Repair.whole(strict));
-      throw new PhraseException(fault.column(), fault.reason(), whole);
+      // A fault of the rhythm as a whole may lie in words that were only understood, not said.
+      int column = Math.min(fault.column(), said.length() + 1);
+      throw new PhraseException(column, fault.reason(), whole);
     }
   }
 
