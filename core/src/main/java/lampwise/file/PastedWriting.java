@@ -18,6 +18,7 @@ final class PastedWriting {
   private static final double FIRST_HOUR = 4 * 60.0;
 
   private static final double DAY_MINUTES = 24 * 60.0;
+  private static final double HALF_DAY_MINUTES = DAY_MINUTES / 2;
 
   /** Clock times to the minute lie no further apart, by their median. */
   private static final double MAX_STEP_MINUTES = 2;
@@ -44,8 +45,8 @@ final class PastedWriting {
     }
     double[] steps = new double[values.size() - 1];
     for (int i = 0; i < steps.length; i++) {
-      double step = Math.abs(values.get(i + 1) - values.get(i));
-      steps[i] = Math.min(step, DAY_MINUTES - step);
+      double step = Math.abs(values.get(i + 1) - values.get(i)) % HALF_DAY_MINUTES;
+      steps[i] = Math.min(step, HALF_DAY_MINUTES - step);
     }
     Arrays.sort(steps);
     return steps[steps.length / 2] <= MAX_STEP_MINUTES;
