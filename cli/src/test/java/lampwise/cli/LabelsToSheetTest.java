@@ -19,7 +19,6 @@ import lampwise.decode.Verdict;
 import lampwise.file.FileException;
 import lampwise.file.SheetReader;
 import lampwise.rhythm.Phrase;
-import lampwise.rhythm.Rhythm;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LabelEntry;
 import lampwise.sheet.LabelException;
@@ -92,9 +91,6 @@ class LabelsToSheetTest {
     CodeSheet sheet = typed(unit);
     List<String> wrong = new ArrayList<>();
     for (LampState state : sheet.states()) {
-      if (state.rhythm() instanceof Rhythm.Steady) {
-        continue;
-      }
       Set<String> alike = alike(sheet, state);
       Reading reading =
           new LampDecoder()
