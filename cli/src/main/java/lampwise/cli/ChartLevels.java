@@ -125,15 +125,18 @@ final class ChartLevels implements ChartRow {
 
   @Override
   public void draw(Graphics2D g, double top) {
+    // The name of the axis has a line of its own, so that it hides no level.
+    double line = space.ink().lineHeight(space.ink().plain());
     Rectangle2D area =
-        new Rectangle2D.Double(space.left(), top + 6, space.right() - space.left(), height - 12);
+        new Rectangle2D.Double(
+            space.left(), top + line + 2, space.right() - space.left(), height - line - 8);
     axis.draw(g, area.getMinX(), area, area, RectangleEdge.LEFT, null);
     g.setPaint(ChartInk.LEVEL);
     g.setStroke(ChartInk.TRACE);
     g.draw(trace(area));
     String unit =
         curve.lit() == LightCurve.Lit.DARKER ? "light level (lower is on)" : "light level";
-    space.ink().label(g, unit, area.getMinX() + 6, area.getMinY() + 8);
+    space.ink().label(g, unit, area.getMinX() + 6, top + 2 + line / 2);
   }
 
   private double y(int index, Rectangle2D area) {

@@ -6,6 +6,7 @@ import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -41,7 +42,7 @@ final class ChartPicture {
   private static final String SECONDS = "seconds";
 
   private static final double EDGE = 14;
-  private static final double BESIDE_FIRST_NUMBER = 16;
+  private static final double LEAST_BESIDE_FIRST_NUMBER = 16;
   private static final int MOST_REMARKS = 10;
 
   /** A line of text. */
@@ -55,6 +56,7 @@ final class ChartPicture {
   private final List<ChartRow> rows = new ArrayList<>();
   private final List<Band> grounds = new ArrayList<>();
   private List<Double> flags = List.of();
+  private final double besideFirstNumber;
   private final double rowsTop;
   private final double rowsBottom;
   private final int height;
@@ -81,14 +83,17 @@ final class ChartPicture {
     for (String name : List.of(STATE, TARGET, UNSEEN, EVENT, BLINKS)) {
       left = Math.max(left, 16 + ink.width(name, ink.plain()));
     }
-    left = Math.max(left, 8 + BESIDE_FIRST_NUMBER + ink.width(SECONDS, ink.plain()));
-    if (subject.recording() instanceof LightCurve curve) {
-      left = Math.max(left, 8 + ChartLevels.axisWidth(ink, curve));
-    }
     Window extent =
         described.isPresent()
             ? new Window(0, Math.min(described.get().worthSeeing(), 1e7))
             : subject.extent();
+    // The first number stands in the middle of its place.
+    double number = ChartAxes.widest(ink, extent.fromSeconds(), extent.toSeconds());
+    besideFirstNumber = Math.max(LEAST_BESIDE_FIRST_NUMBER, number / 2 + 6);
+    left = Math.max(left, 8 + besideFirstNumber + ink.width(SECONDS, ink.plain()));
+    if (subject.recording() instanceof LightCurve curve) {
+      left = Math.max(left, 8 + ChartLevels.axisWidth(ink, curve));
+    }
     space = ChartSpace.of(ink, width, left, extent);
     if (described.isPresent()) {
       rows.add(new ChartStrip(space, described.get(), narrow ? 90 : 100));
@@ -161,7 +166,9 @@ final class ChartPicture {
       Verdict verdict = segment.verdict();
       String word = verdict.word();
       String sure = "";
-      if (verdict instanceof Verdict.Decoded decoded) {
+      if (verdict instanceof Verdict.Unlisted) {
+        sure = segment.observed().map(Phrase::print).orElse("");
+      } else if (verdict instanceof Verdict.Decoded decoded) {
         word = decoded.state();
         sure = Words.percent(decoded.probability());
       } else if (verdict instanceof Verdict.Undecided undecided
@@ -169,6 +176,7 @@ final class ChartPicture {
         Candidate likeliest = undecided.candidates().get(0);
         sure = "perhaps " + likeliest.state() + " " + Words.percent(likeliest.probability());
       }
+      String between = verdict instanceof Verdict.Unlisted ? ": " : ", ";
       Hatch hatch =
           verdict instanceof Verdict.Decoded
               ? Hatch.NONE
@@ -177,7 +185,7 @@ final class ChartPicture {
           new Band(
               segment.stretch().fromSeconds(),
               segment.stretch().toSeconds(),
-              Layout.clean(sure.isEmpty() ? word : word + ", " + sure),
+              Layout.clean(sure.isEmpty() ? word : word + between + sure),
               Layout.clean(word),
               hatch,
               hatch == Hatch.NONE));
@@ -222,6 +230,7 @@ final class ChartPicture {
         bands.add(unseen(to, Double.POSITIVE_INFINITY, "not watched", Hatch.FALLING));
       }
     }
+    bands.sort(Comparator.comparingDouble(Band::fromSeconds));
     if (!bands.isEmpty()) {
       rows.add(new ChartBands(UNSEEN, space, bands));
       grounds.addAll(bands);
@@ -305,7 +314,7 @@ final class ChartPicture {
     // On the line of the numbers, before the first.
     double numbers = rowsBottom + 4 + ink.lineHeight(ink.plain()) / 2.0;
     ink.text(
-        g, SECONDS, space.left() - BESIDE_FIRST_NUMBER - ink.width(SECONDS, ink.plain()), numbers);
+        g, SECONDS, space.left() - besideFirstNumber - ink.width(SECONDS, ink.plain()), numbers);
     below.forEach(line -> draw(g, line));
   }
 

@@ -106,7 +106,8 @@ class ChartPictureTest {
     assertTrue(undecided.labels().contains("undecided, perhaps cells-low 62 %"));
     Pictures unlisted = Pictures.of(subject(Readings.unlisted()), 1000);
     assertTrue(unlisted.labels().contains("unlisted (98 %): this rhythm is not on the sheet"));
-    assertTrue(unlisted.labels().contains("unlisted"));
+    assertTrue(
+        unlisted.labels().contains("unlisted: 1 blink every 3.2 s"), unlisted.labels()::toString);
     Pictures unreadable = Pictures.of(subject(Readings.unreadable()), 1000);
     assertTrue(
         unreadable.labels().contains("unreadable: the light is sampled too slowly"),
@@ -199,6 +200,39 @@ class ChartPictureTest {
     assertTrue(
         picture.texts().contains("900 blinks, too close to be told apart here"),
         picture.texts()::toString);
+  }
+
+  /** Groups of three, 0.27 s apart, in 90 s. */
+  private static ChartSubject groups() {
+    double[] starts = new double[27];
+    for (int i = 0; i < starts.length; i++) {
+      starts[i] = 2 + i / 3 * 10.3 + i % 3 * 0.27;
+    }
+    return ChartSubject.of(
+        new LampDecoder().observe(BlinkLog.ofStarts(Marks.watched(0, 90), starts)));
+  }
+
+  @Test
+  void aGroupThatRunsIntoOneSaysHowManyItHolds() {
+    Pictures narrow = Pictures.of(groups(), 360);
+    assertEquals(9, narrow.texts().stream().filter("3\u00d7"::equals).count());
+    assertTrue(
+        String.join(" ", narrow.texts()).contains("3\u00d7: so many blinks, too close"),
+        narrow.texts()::toString);
+    assertFalse(String.join(" ", Pictures.of(groups(), 4000).texts()).contains("3\u00d7"));
+  }
+
+  @Test
+  void aRowWithoutBlinksSaysSo() {
+    Observation none = observed(BlinkLog.ofStarts(Marks.watched(0, 60)), List.of());
+    assertTrue(Pictures.of(ChartSubject.of(none), 1000).texts().contains("none seen"));
+  }
+
+  @Test
+  void theNameOfTheLevelsStandsAboveTheirTrace() {
+    Pictures picture =
+        Pictures.of(ChartSubject.of(observed(curve(20, 200, Marks.nothing()), List.of())), 1000);
+    assertTrue(picture.topOf("rgb(36,80,107)") > picture.baselineOf("light level"));
   }
 
   @Test

@@ -65,4 +65,25 @@ record Pictures(Document document, String source) {
     }
     return found;
   }
+
+  /** The height of the highest point of the first path of a style, downwards from the top. */
+  double topOf(String style) {
+    String[] numbers = paths(style).get(0).replaceAll("[A-Za-z,]", " ").strip().split("\\s+");
+    double top = Double.POSITIVE_INFINITY;
+    for (int i = 1; i < numbers.length; i += 2) {
+      top = Math.min(top, Double.parseDouble(numbers[i]));
+    }
+    return top;
+  }
+
+  /** The height of the line on which a text stands, downwards from the top. */
+  double baselineOf(String words) {
+    NodeList nodes = document.getElementsByTagName("text");
+    for (int i = 0; i < nodes.getLength(); i++) {
+      if (nodes.item(i).getTextContent().equals(words)) {
+        return Double.parseDouble(((Element) nodes.item(i)).getAttribute("y"));
+      }
+    }
+    throw new AssertionError("no text " + words + " in " + texts());
+  }
 }
