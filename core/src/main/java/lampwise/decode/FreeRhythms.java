@@ -25,8 +25,14 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   /** A pause between groups is 1.5 to 8 times the spacing inside them, even in the logarithm. */
   private static final double LOG_PAUSES = Math.log(8 / Limits.PAUSE_RATIO_LEAST);
 
-  /** Share of one group of a given count, logarithm: seven in ten rhythms, ten counts. */
-  private static final double ONE_GROUP = Math.log(0.7 / 10);
+  /** Share of one group of any count. */
+  private static final double ONE_GROUP = 0.7;
+
+  /** Eight in ten cycles last from half a second to twenty, the others anything. */
+  private static final double USUAL_CYCLES = 0.8;
+
+  private static final double USUAL_LEAST = 0.5;
+  private static final double USUAL_MOST = 20;
 
   /** Share of two groups of given counts: three in ten, one to five blinks in each. */
   private static final double TWO_GROUPS = Math.log(0.3 / 25);
@@ -70,7 +76,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     double widen = Math.exp(cycles.half());
     for (Choices.Value value : cycles.values()) {
       double cycle = value.seconds();
-      double logWeight = -Math.log(MOST_BLINKS) - Math.log(cycles.values().size());
+      double logWeight = logOneGroup(1) + logCycle(value.seconds(), LEAST_CYCLE, 2 * cycles.half());
       Train train =
           new Train(
               new double[] {0},
@@ -97,7 +103,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       lengths[i] = evidence.notes().get(i).length();
       logDensity += i > 0 ? logSpacing(Math.max(starts[i] - starts[i - 1], 0.05)) : 0;
     }
-    double logWeight = Math.log(ONCE) - Math.log(MOST_BLINKS) + logLengthShare(evidence);
+    double logWeight = Math.log(ONCE) + logCount(starts.length) + logLengthShare(evidence);
     Train train = new Train(on, lengths, 0, 0, 1 - STRETCH, 1 + STRETCH, logWeight);
     proposals.add(new FreeRhythms(train, logDensity, on.length - 1, 1));
   }
@@ -143,7 +149,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     double share = logLengthShare(evidence);
     if (count == 1) {
       double[] lengths = {SeenLengths.middle(evidence.notes())};
-      share += ONE_GROUP + logCycle(0);
+      share += logOneGroup(1) + logCycle(cycle, LEAST_CYCLE, 2 * STRETCH);
       proposals.add(new FreeRhythms(train(new double[] {0}, lengths, cycle, share), 0, 0, 1));
       return;
     }
@@ -164,7 +170,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     for (int i = 1; i < count; i++) {
       even[i] = i * mean;
     }
-    double one = share + ONE_GROUP + logCycle(even[count - 1]);
+    double one = share + logOneGroup(count) + logCycle(cycle, even[count - 1], 2 * STRETCH);
     proposals.add(
         new FreeRhythms(
             train(even, lengths, cycle, one), logSpacing(mean), 1, seen.repeats() * (count - 1)));
@@ -201,14 +207,37 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     boolean two = !shared && cut > 0 && cut < count - 2;
     double logDensity = -Math.log(gaps[cut] * LOG_PAUSES) + logSpacing(first);
     logDensity += two ? logSpacing(second) : 0;
-    double logWeight = share + TWO_GROUPS + Math.log(0.5) + logCycle(on[count - 1]);
+    double logWeight =
+        share + TWO_GROUPS + Math.log(0.5) + logCycle(cycle, on[count - 1], 2 * STRETCH);
     return new FreeRhythms(train(on, lengths, cycle, logWeight), logDensity, two ? 3 : 2, repeats);
   }
 
-  /** Share of the cycle's prior that a proposal's stretch covers: even in the logarithm. */
-  private static double logCycle(double blinksSeconds) {
+  /** Share of one group of a count: the more blinks, the rarer, as one over their number. */
+  private static double logOneGroup(int count) {
+    return Math.log(ONE_GROUP) + logCount(count);
+  }
+
+  private static double logCount(int count) {
+    double sum = 0;
+    for (int i = 1; i <= MOST_BLINKS; i++) {
+      sum += 1.0 / i;
+    }
+    return -Math.log(count * sum);
+  }
+
+  /**
+   * Share of the cycle's prior in a cell around it, even in the logarithm.
+   *
+   * @param blinksSeconds how long the blinks of a cycle take; it cannot be shorter
+   * @param width the cell's width in the logarithm
+   */
+  private static double logCycle(double cycle, double blinksSeconds, double width) {
     double least = Math.max(LEAST_CYCLE, Math.min(blinksSeconds, Limits.CYCLE_MOST_SECONDS / 2));
-    return Math.log(2 * STRETCH / Math.log(Limits.CYCLE_MOST_SECONDS / least));
+    double usualLeast = Math.max(USUAL_LEAST, Math.min(least, USUAL_MOST / 2));
+    double any = (1 - USUAL_CYCLES) / Math.log(Limits.CYCLE_MOST_SECONDS / least);
+    boolean usual = cycle >= usualLeast && cycle <= USUAL_MOST;
+    double density = any + (usual ? USUAL_CYCLES / Math.log(USUAL_MOST / usualLeast) : 0);
+    return Math.log(density * width);
   }
 
   private static double logSpacing(double seconds) {

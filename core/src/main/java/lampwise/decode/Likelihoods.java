@@ -32,10 +32,17 @@ final class Likelihoods {
   /** Candidates this far below the best one (natural logarithm) are not looked at more closely. */
   private static final double HOPELESS = 20;
 
+  /** The part of unlisted rhythms that are a listed one with other numbers of blinks. */
+  private static final double VARIANTS = 0.5;
+
+  /** How many states' variants are looked at. */
+  private static final int MOST_VARIED = 2;
+
   private final CodeSheet sheet;
   private final Evidence evidence;
   private final List<List<Train>> trains;
   private final List<List<Visibility>> ways;
+  private final List<List<FreeRhythms>> variants;
   private final boolean answers;
 
   /** Prepares the likelihoods of a recording: a unit at rest shows that it sees a target. */
@@ -44,6 +51,7 @@ final class Likelihoods {
     this.evidence = evidence;
     this.trains = new ArrayList<>();
     this.ways = new ArrayList<>();
+    this.variants = new ArrayList<>();
     this.answers = true;
     for (LampState state : sheet.states()) {
       trains.add(
@@ -52,6 +60,20 @@ final class Likelihoods {
               : List.of());
       ways.add(Visibility.of(state.seen(), marks, evidence.window()));
     }
+    List<List<Rhythm.Blinking>> others =
+        sheet.states().stream().map(state -> Variants.of(sheet, state)).toList();
+    long states = others.stream().filter(list -> !list.isEmpty()).count();
+    for (List<Rhythm.Blinking> list : others) {
+      double logShare = Math.log(VARIANTS) - Math.log(states) - Math.log(list.size());
+      List<FreeRhythms> own = new ArrayList<>();
+      for (Rhythm.Blinking rhythm : list) {
+        for (Train train :
+            Templates.of(rhythm, sheet.blinkSeconds(), sheet.clockTolerance(), evidence)) {
+          own.add(new FreeRhythms(train.weighed(logShare), 0, 0, 1));
+        }
+      }
+      variants.add(own);
+    }
   }
 
   private Likelihoods(Likelihoods other, boolean answers) {
@@ -59,6 +81,7 @@ final class Likelihoods {
     this.evidence = other.evidence;
     this.trains = other.trains;
     this.ways = other.ways;
+    this.variants = other.variants;
     this.answers = answers;
   }
 
@@ -85,12 +108,17 @@ final class Likelihoods {
     int states = sheet.states().size();
     List<Noise> settings = stretch.settings();
     Evidence head = stretch.beginning(MANY_BLINKS);
-    List<FreeRhythms> headFree = FreeRhythms.propose(head);
+    List<FreeRhythms> headFree = new ArrayList<>(FreeRhythms.propose(head));
     double[] sums = new double[states + 2];
     double[] probes = new double[states + 2];
     double best = noRhythm(head);
     int step = Math.max(1, settings.size() / 3);
+    List<FreeRhythms> near = List.of();
     for (int i = 0; i <= states; i++) {
+      if (i == states) {
+        near = nearVariants(probes);
+        headFree.addAll(near);
+      }
       double sum = Double.NEGATIVE_INFINITY;
       int count = 0;
       for (int k = 0; k < settings.size(); k += step) {
@@ -102,7 +130,11 @@ final class Likelihoods {
       best = Math.max(best, probes[i]);
     }
     boolean all = stretch.notes().size() <= MANY_BLINKS;
-    List<FreeRhythms> free = all ? headFree : FreeRhythms.propose(stretch);
+    List<FreeRhythms> free = headFree;
+    if (!all) {
+      free = new ArrayList<>(FreeRhythms.propose(stretch));
+      free.addAll(near);
+    }
     double whole = noRhythm(stretch);
     for (int i = 0; i <= states; i++) {
       if (probes[i] < best - HOPELESS) {
@@ -125,6 +157,22 @@ final class Likelihoods {
     }
     sums[states + 1] = noRhythm(stretch);
     return sums;
+  }
+
+  /** The variants of the states that fit best so far. */
+  private List<FreeRhythms> nearVariants(double[] probes) {
+    List<Integer> states = new ArrayList<>();
+    for (int i = 0; i < variants.size(); i++) {
+      if (!variants.get(i).isEmpty()) {
+        states.add(i);
+      }
+    }
+    states.sort((a, b) -> Double.compare(probes[b], probes[a]));
+    List<FreeRhythms> near = new ArrayList<>();
+    for (int state : states.subList(0, Math.min(MOST_VARIED, states.size()))) {
+      near.addAll(variants.get(state));
+    }
+    return near;
   }
 
   private double log(int candidate, List<FreeRhythms> free, Evidence stretch, Noise noise) {

@@ -65,6 +65,11 @@ final class Train {
     return new Train(on, length, prelude, cycleSeconds, low, high, logWeight, true);
   }
 
+  /** The same train with another share of the prior: its own times this. */
+  Train weighed(double logShare) {
+    return new Train(on, length, prelude, cycleSeconds, low, high, logWeight + logShare, measured);
+  }
+
   /** When a pulse that ended at a time began, as far as its length does not stretch. */
   double unstretched(int pulse) {
     return measured ? length(pulse) : 0;

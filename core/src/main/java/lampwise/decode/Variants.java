@@ -1,0 +1,98 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import lampwise.rhythm.Count;
+import lampwise.rhythm.Cycle;
+import lampwise.rhythm.Part;
+import lampwise.rhythm.Rhythm;
+import lampwise.rhythm.RhythmException;
+import lampwise.rhythm.Rhythms;
+import lampwise.sheet.CodeSheet;
+import lampwise.sheet.LampState;
+
+/**
+ * Rhythms that a sheet does not list but that its unit may well show: those of its codes with other
+ * numbers of blinks. A unit uses one timing for all its codes, and a sheet may be incomplete.
+ */
+final class Variants {
+  /** How far a number of blinks is changed. */
+  private static final int MOST_CHANGE = 2;
+
+  private Variants() {}
+
+  /**
+   * The rhythms of a state with other numbers of blinks; none unless it is one group of at least
+   * two blinks, or two groups, of known numbers.
+   *
+   * @param sheet the sheet; what it lists is left out
+   * @param state one of its states
+   */
+  static List<Rhythm.Blinking> of(CodeSheet sheet, LampState state) {
+    List<Rhythm.Blinking> variants = new ArrayList<>();
+    if (!(state.rhythm() instanceof Rhythm.Blinking blinking)
+        || !blinking.prelude().isEmpty()
+        || !(blinking.cycle() instanceof Cycle.Parts cycle)) {
+      return variants;
+    }
+    List<Integer> groups = new ArrayList<>();
+    for (int i = 0; i < cycle.parts().size(); i++) {
+      if (cycle.parts().get(i) instanceof Part.Blinks blinks) {
+        groups.add(i);
+        if (blinks.count().min() != blinks.count().max()) {
+          return variants;
+        }
+      } else if (!(cycle.parts().get(i) instanceof Part.Unlit)) {
+        return variants;
+      }
+    }
+    boolean one = groups.size() == 1 && count(cycle, groups.get(0)) > 1;
+    if (!one && groups.size() != 2) {
+      return variants;
+    }
+    int second = groups.size() == 2 ? 1 : 0;
+    for (int a = -MOST_CHANGE; a <= MOST_CHANGE; a++) {
+      for (int b = -second; b <= second; b++) {
+        boolean near = one || Math.abs(a) <= 1;
+        if (near && (a != 0 || b != 0)) {
+          changed(cycle, groups, a, b).filter(r -> !isListed(sheet, r)).ifPresent(variants::add);
+        }
+      }
+    }
+    return variants;
+  }
+
+  private static int count(Cycle.Parts cycle, int part) {
+    return ((Part.Blinks) cycle.parts().get(part)).count().min();
+  }
+
+  /** The cycle with other numbers of blinks; empty where that cannot be. */
+  private static Optional<Rhythm.Blinking> changed(
+      Cycle.Parts cycle, List<Integer> groups, int first, int second) {
+    List<Part> parts = new ArrayList<>(cycle.parts());
+    for (int i = 0; i < groups.size(); i++) {
+      Part.Blinks blinks = (Part.Blinks) parts.get(groups.get(i));
+      int count = blinks.count().min() + (i == 0 ? first : second);
+      if (count < 1 || count > Count.MOST) {
+        return Optional.empty();
+      }
+      parts.set(
+          groups.get(i),
+          new Part.Blinks(
+              Count.of(count),
+              blinks.size(),
+              blinks.of(),
+              count == 1 ? Optional.empty() : blinks.apart()));
+    }
+    try {
+      return Optional.of(new Rhythm.Blinking(List.of(), new Cycle.Parts(parts, cycle.ending())));
+    } catch (RhythmException e) {
+      return Optional.empty();
+    }
+  }
+
+  private static boolean isListed(CodeSheet sheet, Rhythm rhythm) {
+    return sheet.states().stream().anyMatch(s -> Rhythms.sameLamp(s.rhythm(), rhythm));
+  }
+}
