@@ -1,0 +1,26 @@
+package lampwise.sim;
+
+import java.util.Map;
+
+/** Stub. */
+public record Person() implements Observer {
+  @Override
+  public Map<String, Double> settings() {
+    throw new UnsupportedOperationException();
+  }
+
+  @Override
+  public Observer with(String setting, double value) {
+    throw new UnsupportedOperationException();
+  }
+
+  @Override
+  public Scene joining(Scene scene, Chance chance) {
+    throw new UnsupportedOperationException();
+  }
+
+  @Override
+  public Labelled observe(Shown shown, Chance chance) {
+    throw new UnsupportedOperationException();
+  }
+}
