@@ -23,4 +23,49 @@ public record LightSensor() implements Observer {
   public Labelled observe(Shown shown, Chance chance) {
     throw new UnsupportedOperationException();
   }
+
+  /**
+   * Stub.
+   *
+   * @return it
+   */
+  public static LightSensor fast() {
+    throw new UnsupportedOperationException();
+  }
+
+  /**
+   * Stub.
+   *
+   * @return it
+   */
+  public static LightSensor camera() {
+    throw new UnsupportedOperationException();
+  }
+
+  /**
+   * Stub.
+   *
+   * @return it
+   */
+  public static LightSensor meter() {
+    throw new UnsupportedOperationException();
+  }
+
+  /**
+   * Stub.
+   *
+   * @return it
+   */
+  public static LightSensor slow() {
+    throw new UnsupportedOperationException();
+  }
+
+  /**
+   * Stub.
+   *
+   * @return it
+   */
+  public static LightSensor faint() {
+    throw new UnsupportedOperationException();
+  }
 }
