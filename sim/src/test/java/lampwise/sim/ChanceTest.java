@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.SplittableRandom;
 import java.util.function.DoubleSupplier;
 import java.util.stream.DoubleStream;
 import org.apache.commons.statistics.distribution.ExponentialDistribution;
@@ -24,7 +25,7 @@ class ChanceTest {
     return DoubleStream.generate(numbers).limit(MANY).toArray();
   }
 
-  /** SplitMix64 from the state 1234567, as its test vectors have it (Vigna's splitmix64.c). */
+  /** SplitMix64 from the state 1234567: published test vector, from memory. */
   @Test
   void givesThePublishedNumbers() {
     Chance chance = Chance.ofState(1234567);
@@ -34,12 +35,23 @@ class ChanceTest {
     }
   }
 
+  /** The same algorithm in the Java library: SplittableRandom by its authors. */
+  @Test
+  void givesTheNumbersOfTheLibrary() {
+    for (long state : new long[] {0, 1, -1, 42, 1234567, Long.MIN_VALUE}) {
+      Chance chance = Chance.ofState(state);
+      SplittableRandom library = new SplittableRandom(state);
+      for (int i = 0; i < 100; i++) {
+        assertEquals(library.nextLong(), chance.bits());
+      }
+    }
+  }
+
   @Test
   void distributionsAreWhatTheyAreCalled() {
     Chance chance = Chance.of(1);
     Samples.assertFrom(UniformContinuousDistribution.of(0, 1), many(chance::uniform));
-    Samples.assertFrom(
-        UniformContinuousDistribution.of(-2, 5), many(() -> chance.uniform(-2, 5)));
+    Samples.assertFrom(UniformContinuousDistribution.of(-2, 5), many(() -> chance.uniform(-2, 5)));
     Samples.assertFrom(LogUniformDistribution.of(0.1, 10), many(() -> chance.logUniform(0.1, 10)));
     Samples.assertFrom(NormalDistribution.of(0, 1), many(chance::normal));
     Samples.assertFrom(ExponentialDistribution.of(1 / 3.0), many(() -> chance.waiting(3)));

@@ -34,8 +34,7 @@ class DrawnRhythmLawsTest {
 
   @Provide
   Arbitrary<OptionalDouble> blinks() {
-    return Arbitraries.of(
-        OptionalDouble.empty(), OptionalDouble.of(0.09), OptionalDouble.of(0.4));
+    return Arbitraries.of(OptionalDouble.empty(), OptionalDouble.of(0.09), OptionalDouble.of(0.4));
   }
 
   @Property(tries = 3000)
@@ -89,11 +88,9 @@ class DrawnRhythmLawsTest {
     Cycle.Parts cycle = (Cycle.Parts) rhythm.cycle();
     boolean once = cycle.ending() instanceof Ending.Once;
     boolean endless = Double.isInfinite(drawn.cycleSeconds());
-    boolean prelude =
-        Said.holds(rhythm.prelude(), drawn.prelude(), drawn.preludeSeconds(), once);
+    boolean prelude = Said.holds(rhythm.prelude(), drawn.prelude(), drawn.preludeSeconds(), once);
     assertTrue(prelude, () -> "prelude of " + phrase + ": " + drawn);
-    boolean whole =
-        endless || Said.holds(cycle.parts(), drawn.cycle(), drawn.cycleSeconds(), once);
+    boolean whole = endless || Said.holds(cycle.parts(), drawn.cycle(), drawn.cycleSeconds(), once);
     assertTrue(whole, () -> "cycle of " + phrase + ": " + drawn);
     if (cycle.ending() instanceof Ending.Every every) {
       assertTrue(Said.within(drawn.cycleSeconds(), every.cycle()), drawn::toString);

@@ -142,8 +142,7 @@ class DrawnRhythmTest {
   @ValueSource(strings = {"steady", "first 3 blinks afterwards steady"})
   void aLampThatStaysOn(String phrase) {
     DrawnRhythm drawn = draw(phrase, 1);
-    assertEquals(
-        List.of(new DrawnRhythm.Pulse(0, Double.POSITIVE_INFINITY)), drawn.cycle());
+    assertEquals(List.of(new DrawnRhythm.Pulse(0, Double.POSITIVE_INFINITY)), drawn.cycle());
     assertEquals(Double.POSITIVE_INFINITY, drawn.cycleSeconds());
   }
 

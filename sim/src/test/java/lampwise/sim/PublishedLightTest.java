@@ -20,8 +20,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * right, gives the light and dark phases of the table. Sources stand there.
  */
 class PublishedLightTest {
-  private static final Path TABLE =
-      Path.of("..", "testdata", "rhythms", "published-trains.csv");
+  private static final Path TABLE = Path.of("..", "testdata", "rhythms", "published-trains.csv");
 
   /** The thirds of a second of 46 CFR 161.013-7(a) are written to six decimals. */
   private static final double TOLERANCE_SECONDS = 1e-5;

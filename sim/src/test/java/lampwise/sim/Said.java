@@ -20,8 +20,7 @@ final class Said {
   private final double endSeconds;
   private final boolean once;
 
-  private Said(
-      List<Part> parts, List<DrawnRhythm.Pulse> pulses, double endSeconds, boolean once) {
+  private Said(List<Part> parts, List<DrawnRhythm.Pulse> pulses, double endSeconds, boolean once) {
     this.parts = parts;
     this.pulses = pulses;
     this.endSeconds = endSeconds;
@@ -83,8 +82,7 @@ final class Said {
     double length = own.get(0).lengthSeconds();
     double spacing = own.size() > 1 ? own.get(1).onSeconds() - own.get(0).onSeconds() : 0;
     for (int i = 0; i < own.size(); i++) {
-      boolean inStep =
-          i == 0 || near(own.get(i).onSeconds() - own.get(i - 1).onSeconds(), spacing);
+      boolean inStep = i == 0 || near(own.get(i).onSeconds() - own.get(i - 1).onSeconds(), spacing);
       if (!inStep || !near(own.get(i).lengthSeconds(), length)) {
         return false;
       }
