@@ -231,7 +231,7 @@ final class RhythmDraw {
     boolean starts = new CycleFill(rows.prelude(), before, strict, squeeze, chance).freely(most);
     CycleFill fill = new CycleFill(cycle, inner, strict, squeeze, chance);
     boolean goesOn =
-        cycle.lights().isEmpty() || rows.every().isEmpty()
+        (cycle.lights().isEmpty() || rows.every().isEmpty())
             ? fill.freely(Limits.CYCLE_MOST_SECONDS)
             : fill.within(rows.every().get());
     return starts && goesOn && rows.prelude().isSound() && cycle.isSound();
