@@ -194,7 +194,7 @@ final class CycleFill {
   }
 
   private static double border(Map.Entry<Amount, Integer> entry, double missing) {
-    boolean longer = missing > 0 == entry.getValue() > 0;
+    boolean longer = (missing > 0) == (entry.getValue() > 0);
     return longer ? entry.getKey().most() : entry.getKey().least();
   }
 }
