@@ -1,0 +1,36 @@
+package lampwise.sim;
+
+/** Makes labelled recordings: a pure function of scene, observer and seed. */
+public final class Simulator {
+  private Simulator() {}
+
+  /**
+   * One recording. The lamp's part of the numbers depends on the seed alone, so that several
+   * observers given the same seed and scene watch the same lamp, unless they change the scene.
+   *
+   * @param scene what happens
+   * @param observer who watches
+   * @param seed the seed
+   * @return the recording and what is true of it
+   * @throws SimulationException if scene and observer do not go together
+   */
+  public static Labelled record(Scene scene, Observer observer, long seed) {
+    return record(scene, observer, Chance.of(seed));
+  }
+
+  /**
+   * One recording with numbers of a source that is given.
+   *
+   * @param scene what happens
+   * @param observer who watches
+   * @param chance where numbers come from; only branches of it are used
+   * @return the recording and what is true of it
+   * @throws SimulationException if scene and observer do not go together
+   */
+  public static Labelled record(Scene scene, Observer observer, Chance chance) {
+    Chance watching = chance.branch("observer");
+    Scene joined = observer.joining(scene, watching.branch("joining"));
+    Shown shown = Lamp.shine(joined, chance.branch("lamp"));
+    return observer.observe(shown, watching);
+  }
+}
