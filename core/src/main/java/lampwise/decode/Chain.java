@@ -39,6 +39,11 @@ final class Chain {
   /** A chance that a blink's noted length is simply wrong. */
   private static final double WRONG_LENGTH = 0.02;
 
+  /** The most that a fitting length can add to it. */
+  private static final double MOST_LENGTH = 6;
+
+  private static final double ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
+
   private final Train train;
   private final Evidence evidence;
   private final Noise noise;
@@ -48,6 +53,9 @@ final class Chain {
   private final double logMatch;
   private final double logMiss;
   private final double lengthShare;
+
+  /** The most that one more blink can add to the logarithm of a chain's weight. */
+  private final double mostPerNote;
 
   /**
    * Prepares a fold.
@@ -72,6 +80,8 @@ final class Chain {
     this.logMatch = Math.log((1 - noise.miss()) / noise.strays());
     this.logMiss = Math.log(noise.miss());
     this.lengthShare = Math.min(1, LENGTHS_COUNTED / Math.max(1, evidence.notes().size()));
+    double lengths = evidence.hasLengths() ? MOST_LENGTH * lengthShare : 0;
+    this.mostPerNote = Math.max(0, logMatch - Math.log(noise.sd() * ROOT_TWO_PI)) + lengths;
   }
 
   /** Logarithm of the likelihood of blinks that are all strays. */
@@ -97,15 +107,29 @@ final class Chain {
 
   /** Chains with their finished weights, the empty chain left out. */
   List<Link> chains() {
-    return chains(0, false);
+    return chains(0, false, Double.NEGATIVE_INFINITY);
+  }
+
+  /**
+   * The same, or none where they cannot reach a weight.
+   *
+   * @param floor logarithm of a weight that does not matter
+   */
+  List<Link> chains(double floor) {
+    return chains(0, false, floor);
+  }
+
+  List<Link> chains(int from, boolean onlyThere) {
+    return chains(from, onlyThere, Double.NEGATIVE_INFINITY);
   }
 
   /**
    * Chains whose first link is at {@code from} or later.
    *
    * @param onlyThere whether the first link must be at {@code from} itself
+   * @param floor logarithm of a weight that does not matter
    */
-  List<Link> chains(int from, boolean onlyThere) {
+  private List<Link> chains(int from, boolean onlyThere, double floor) {
     List<Link> active = new ArrayList<>();
     double end =
         onlyThere && !train.repeats()
@@ -130,6 +154,9 @@ final class Chain {
       }
       active.addAll(grown);
       active = prune(active);
+      if (!canReach(floor, active, evidence.notes().size() - 1 - i)) {
+        return List.of();
+      }
     }
     for (Link link : active) {
       link.score =
@@ -139,6 +166,15 @@ final class Chain {
               + tail(link);
     }
     return active;
+  }
+
+  /** Whether the chains so far, or one that begins later, may yet weigh as much as this. */
+  private boolean canReach(double floor, List<Link> active, int notesLeft) {
+    double best = Math.max(0, logStart);
+    for (Link link : active) {
+      best = Math.max(best, link.score);
+    }
+    return best + notesLeft * mostPerNote > floor;
   }
 
   private int anchorFrom() {

@@ -22,7 +22,7 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     double bestLog = Double.NEGATIVE_INFINITY;
     double sum = Double.NEGATIVE_INFINITY;
     for (Noise noise : stretch.settings()) {
-      double log = Fit.logLikelihood(train, stretch, noise, false);
+      double log = Fit.logLikelihood(train, stretch, noise, false, bestLog - 20);
       sum = Gauss.logAdd(sum, log);
       if (log > bestLog) {
         bestLog = log;

@@ -20,8 +20,10 @@ final class Fit {
    * Logarithm of the likelihood.
    *
    * @param triggered whether the stretch begins with the target or event that makes the lamp show
+   * @param floor below this logarithm the answer does not matter and may come out lower
    */
-  static double logLikelihood(Train train, Evidence evidence, Noise noise, boolean triggered) {
+  static double logLikelihood(
+      Train train, Evidence evidence, Noise noise, boolean triggered, double floor) {
     double strays = Chain.strays(evidence, noise);
     double from = evidence.window().fromSeconds();
     double to = evidence.window().toSeconds();
@@ -29,30 +31,31 @@ final class Fit {
       return strays + shows(train, evidence, noise, triggered);
     }
     if (train.prelude() == 0) {
-      return strays + repeating(train, evidence, noise);
+      return strays + repeating(train, evidence, noise, floor - strays);
     }
     if (triggered) {
       return strays + starting(train, evidence, noise, from, from + TRIGGER_SECONDS);
     }
-    double over = repeating(train.withoutPrelude(), evidence, noise);
+    double over = repeating(train.withoutPrelude(), evidence, noise, Double.NEGATIVE_INFINITY);
     double whole = train.on(train.prelude()) + train.cycleSeconds();
     double within = starting(train, evidence, noise, from - whole, Math.max(to, from + 1));
     return strays
         + Gauss.logAdd(Math.log(PRELUDE_OVER) + over, Math.log(1 - PRELUDE_OVER) + within);
   }
 
-  private static double repeating(Train train, Evidence evidence, Noise noise) {
+  private static double repeating(Train train, Evidence evidence, Noise noise, double floor) {
     double sum = 0;
-    for (Evidence piece : evidence.pieces()) {
-      sum += unbroken(train, piece, noise);
+    List<Evidence> pieces = evidence.pieces();
+    for (Evidence piece : pieces) {
+      sum += unbroken(train, piece, noise, pieces.size() > 1 ? Double.NEGATIVE_INFINITY : floor);
     }
     return sum;
   }
 
-  private static double unbroken(Train train, Evidence evidence, Noise noise) {
+  private static double unbroken(Train train, Evidence evidence, Noise noise, double floor) {
     Chain chain =
         new Chain(train, evidence, noise, -Math.log(train.cycleSeconds()), Double.NaN, Double.NaN);
-    return sum(chain, chain.chains());
+    return sum(chain, chain.chains(floor));
   }
 
   private static double starting(
@@ -64,7 +67,7 @@ final class Fit {
     Chain chain = new Chain(train, pieces.get(0), noise, -Math.log(to - from), from, to);
     double sum = sum(chain, chain.chains());
     for (Evidence later : pieces.subList(1, pieces.size())) {
-      sum += unbroken(train.withoutPrelude(), later, noise);
+      sum += unbroken(train.withoutPrelude(), later, noise, Double.NEGATIVE_INFINITY);
     }
     return sum;
   }

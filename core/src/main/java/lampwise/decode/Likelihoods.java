@@ -29,8 +29,10 @@ final class Likelihoods {
   /** Recordings with more blinks than this are tried on their beginning first. */
   private static final int MANY_BLINKS = 100;
 
-  /** Candidates this far below the best one (natural logarithm) are not looked at more closely. */
-  private static final double HOPELESS = 20;
+  /** Unlisted rhythms this far below the best of them are left out. */
+  private static final double UNLIKELY = 8;
+
+  private static final double NO_FLOOR = Double.NEGATIVE_INFINITY;
 
   /** The part of unlisted rhythms that are a listed one with other numbers of blinks. */
   private static final double VARIANTS = 0.5;
@@ -108,66 +110,86 @@ final class Likelihoods {
     int states = sheet.states().size();
     List<Noise> settings = stretch.settings();
     Evidence head = stretch.beginning(MANY_BLINKS);
-    List<FreeRhythms> headFree = new ArrayList<>(FreeRhythms.propose(head));
-    double[] sums = new double[states + 2];
-    double[] probes = new double[states + 2];
-    double best = noRhythm(head);
-    int step = Math.max(1, settings.size() / 3);
-    List<FreeRhythms> near = List.of();
-    for (int i = 0; i <= states; i++) {
-      if (i == states) {
-        near = nearVariants(probes);
-        headFree.addAll(near);
-      }
-      double sum = Double.NEGATIVE_INFINITY;
-      int count = 0;
-      for (int k = 0; k < settings.size(); k += step) {
-        sum = Gauss.logAdd(sum, log(i, headFree, head, settings.get(k)));
-        count++;
-      }
-      sums[i] = sum;
-      probes[i] = sum - Math.log(count);
-      best = Math.max(best, probes[i]);
-    }
     boolean all = stretch.notes().size() <= MANY_BLINKS;
-    List<FreeRhythms> free = headFree;
-    if (!all) {
-      free = new ArrayList<>(FreeRhythms.propose(stretch));
-      free.addAll(near);
-    }
-    double whole = noRhythm(stretch);
-    for (int i = 0; i <= states; i++) {
-      if (probes[i] < best - HOPELESS) {
-        continue;
+    int step = Math.max(1, settings.size() / 3);
+    Sums probes = new Sums(states + 1, noRhythm(head));
+    for (int k = 0; k < settings.size(); k += step) {
+      for (int i : probes.bestFirst(states)) {
+        probes.add(i, ofState(i, head, settings.get(k), probes.floor()));
       }
-      double sum = all ? sums[i] : Double.NEGATIVE_INFINITY;
-      for (int k = 0; k < settings.size(); k++) {
-        if (!all || k % step != 0) {
-          sum = Gauss.logAdd(sum, log(i, free, stretch, settings.get(k)));
+    }
+    List<FreeRhythms> near = nearVariants(probes);
+    List<FreeRhythms> free =
+        unlisted(head, near, settings.get(probes.bestSetting() * step), probes.floor());
+    for (int k = 0; k < settings.size(); k += step) {
+      probes.add(states, ofUnlisted(free, head, settings.get(k), probes.floor()));
+    }
+    Sums sums = all ? probes.copy() : new Sums(states + 1, noRhythm(stretch));
+    free =
+        all
+            ? free
+            : unlisted(stretch, near, settings.get(probes.bestSetting() * step), sums.floor());
+    for (int k = 0; k < settings.size(); k++) {
+      for (int i : probes.bestFirst(states + 1)) {
+        if (probes.isHopeful(i) && (!all || k % step != 0)) {
+          Noise noise = settings.get(k);
+          sums.add(
+              i,
+              i < states
+                  ? ofState(i, stretch, noise, sums.floor())
+                  : ofUnlisted(free, stretch, noise, sums.floor()));
         }
       }
-      sums[i] = sum - Math.log(settings.size());
-      whole = Math.max(whole, sums[i]);
+    }
+    double[] logs = new double[states + 2];
+    logs[states + 1] = noRhythm(stretch);
+    double best = logs[states + 1];
+    for (int i = 0; i <= states; i++) {
+      logs[i] = probes.isHopeful(i) ? sums.mean(i) : Double.NEGATIVE_INFINITY;
+      best = Math.max(best, logs[i]);
     }
     for (int i = 0; i <= states; i++) {
-      if (probes[i] < best - HOPELESS) {
-        // As far behind as at the beginning; more would only put it further back.
-        sums[i] = all ? probes[i] : whole + probes[i] - best;
+      if (!(logs[i] > best - Sums.HOPELESS)) {
+        // No longer looked at: at least as far behind as this.
+        double behind = Math.max(0, probes.best() - probes.mean(i));
+        logs[i] = best - Sums.HOPELESS - Math.min(Sums.HOPELESS, behind);
       }
     }
-    sums[states + 1] = noRhythm(stretch);
-    return sums;
+    return logs;
+  }
+
+  /** The unlisted rhythms that matter, by how they fit under one setting of the noise. */
+  private static List<FreeRhythms> unlisted(
+      Evidence stretch, List<FreeRhythms> near, Noise noise, double floor) {
+    List<FreeRhythms> all = new ArrayList<>(FreeRhythms.propose(stretch));
+    all.addAll(near);
+    double[] logs = new double[all.size()];
+    double best = floor;
+    for (int i = 0; i < logs.length; i++) {
+      FreeRhythms free = all.get(i);
+      double least = best - UNLIKELY - free.logWeight(noise);
+      logs[i] =
+          free.logWeight(noise) + Fit.logLikelihood(free.train(), stretch, noise, false, least);
+      best = Math.max(best, logs[i]);
+    }
+    List<FreeRhythms> kept = new ArrayList<>();
+    for (int i = 0; i < logs.length; i++) {
+      if (logs[i] >= best - UNLIKELY) {
+        kept.add(all.get(i));
+      }
+    }
+    return kept;
   }
 
   /** The variants of the states that fit best so far. */
-  private List<FreeRhythms> nearVariants(double[] probes) {
+  private List<FreeRhythms> nearVariants(Sums probes) {
     List<Integer> states = new ArrayList<>();
     for (int i = 0; i < variants.size(); i++) {
       if (!variants.get(i).isEmpty()) {
         states.add(i);
       }
     }
-    states.sort((a, b) -> Double.compare(probes[b], probes[a]));
+    states.sort((a, b) -> Double.compare(probes.mean(b), probes.mean(a)));
     List<FreeRhythms> near = new ArrayList<>();
     for (int state : states.subList(0, Math.min(MOST_VARIED, states.size()))) {
       near.addAll(variants.get(state));
@@ -175,21 +197,19 @@ final class Likelihoods {
     return near;
   }
 
-  private double log(int candidate, List<FreeRhythms> free, Evidence stretch, Noise noise) {
-    return candidate < sheet.states().size()
-        ? ofState(candidate, stretch, noise)
-        : unlisted(free, stretch, noise);
-  }
-
-  private double ofState(int number, Evidence stretch, Noise noise) {
+  /**
+   * A state under one setting of the noise.
+   *
+   * @param floor below this logarithm the answer does not matter and may come out lower
+   */
+  private double ofState(int number, Evidence stretch, Noise noise, double floor) {
+    LampState state = sheet.states().get(number);
     double sum = Double.NEGATIVE_INFINITY;
     for (Visibility way : ways.get(number)) {
       if (way.probability() > 0) {
-        sum =
-            Gauss.logAdd(
-                sum,
-                Math.log(way.probability())
-                    + way(sheet.states().get(number), trains.get(number), way, stretch, noise));
+        double log = Math.log(way.probability());
+        double shown = way(state, trains.get(number), way, stretch, noise, floor - log);
+        sum = Gauss.logAdd(sum, log + shown);
       }
     }
     return sum;
@@ -197,7 +217,19 @@ final class Likelihoods {
 
   /** The recording with the lamp visible in these stretches only. */
   private double way(
-      LampState state, List<Train> trains, Visibility way, Evidence stretch, Noise noise) {
+      LampState state,
+      List<Train> trains,
+      Visibility way,
+      Evidence stretch,
+      Noise noise,
+      double floor) {
+    if (way.stretches().size() == 1
+        && way.stretches().get(0).fromSeconds() <= stretch.window().fromSeconds()
+        && way.stretches().get(0).toSeconds() >= stretch.window().toSeconds()) {
+      boolean begins =
+          way.triggered() && way.stretches().get(0).fromSeconds() == stretch.window().fromSeconds();
+      return shown(state.rhythm(), trains, stretch, noise, begins, floor);
+    }
     double sum = 0;
     List<Window> shown = new ArrayList<>();
     for (Window visible : way.stretches()) {
@@ -207,7 +239,8 @@ final class Likelihoods {
         Window inside = new Window(from, to);
         shown.add(inside);
         boolean triggered = way.triggered() && from == visible.fromSeconds();
-        sum += shown(state.rhythm(), trains, stretch.within(from, to), noise, triggered);
+        Evidence part = stretch.within(from, to);
+        sum += shown(state.rhythm(), trains, part, noise, triggered, NO_FLOOR);
       }
     }
     for (Window hidden : Visibility.between(shown, stretch.window())) {
@@ -231,7 +264,7 @@ final class Likelihoods {
       LampState state = sheet.states().get(i);
       if (state.seen() == Seen.TARGET) {
         weights += state.weight();
-        double log = shown(state.rhythm(), trains.get(i), stretch, noise, came);
+        double log = shown(state.rhythm(), trains.get(i), stretch, noise, came, NO_FLOOR);
         sum = Gauss.logAdd(sum, Math.log(state.weight()) + log);
       }
     }
@@ -242,7 +275,12 @@ final class Likelihoods {
   }
 
   private static double shown(
-      Rhythm rhythm, List<Train> trains, Evidence stretch, Noise noise, boolean triggered) {
+      Rhythm rhythm,
+      List<Train> trains,
+      Evidence stretch,
+      Noise noise,
+      boolean triggered,
+      double floor) {
     if (rhythm instanceof Rhythm.Dark) {
       return dark(stretch, noise);
     }
@@ -251,9 +289,9 @@ final class Likelihoods {
     }
     double sum = Double.NEGATIVE_INFINITY;
     for (Train train : trains) {
-      sum =
-          Gauss.logAdd(
-              sum, train.logWeight() + Fit.logLikelihood(train, stretch, noise, triggered));
+      double least = floor - train.logWeight() - Math.log(trains.size());
+      double log = Fit.logLikelihood(train, stretch, noise, triggered, least);
+      sum = Gauss.logAdd(sum, train.logWeight() + log);
     }
     return sum;
   }
@@ -285,12 +323,13 @@ final class Likelihoods {
   }
 
   /** A rhythm that no sheet lists. */
-  private static double unlisted(List<FreeRhythms> proposals, Evidence stretch, Noise noise) {
+  private static double ofUnlisted(
+      List<FreeRhythms> proposals, Evidence stretch, Noise noise, double floor) {
     double sum = Double.NEGATIVE_INFINITY;
     for (FreeRhythms free : proposals) {
-      sum =
-          Gauss.logAdd(
-              sum, free.logWeight(noise) + Fit.logLikelihood(free.train(), stretch, noise, false));
+      double least = floor - free.logWeight(noise) - Math.log(proposals.size());
+      double log = Fit.logLikelihood(free.train(), stretch, noise, false, least);
+      sum = Gauss.logAdd(sum, free.logWeight(noise) + log);
     }
     return sum;
   }

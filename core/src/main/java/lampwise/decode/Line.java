@@ -19,6 +19,8 @@ record Line(
     double varTime,
     double covariance,
     double varTrain) {
+  /** A slope this many standard deviations beyond the borders is impossible. */
+  private static final double HOPELESS = 6;
 
   /** The line of one point, whose slope is open. */
   static Line through(double time, double inTrain) {
@@ -79,6 +81,9 @@ record Line(
     double rest = Math.max(0, varTime - covariance * mean);
     double a = (train.low() - mean) / spread;
     double b = (train.high() - mean) / spread;
+    if (a > HOPELESS || b < -HOPELESS) {
+      return Double.NEGATIVE_INFINITY;
+    }
     double mass = a < -7 && b > 7 ? 0 : Gauss.logBetween(a, b);
     return sum
         - 0.5 * rest / (sd * sd)

@@ -1,0 +1,97 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Likelihoods of candidates, averaged over noise settings one setting after another, and how far a
+ * candidate may fall behind before it no longer matters.
+ */
+final class Sums {
+  /** Candidates this far below the best one (natural logarithm) are not looked at more closely. */
+  static final double HOPELESS = 16;
+
+  /** What averaging can add to or take from a single setting. */
+  private static final double AVERAGING = 3;
+
+  private final double[] logs;
+  private final int[] counts;
+  private double bestTerm = Double.NEGATIVE_INFINITY;
+  private int bestSetting;
+  private final double other;
+
+  /**
+   * Begins with nothing.
+   *
+   * @param candidates how many there are
+   * @param other logarithm of a likelihood that another candidate has in any case
+   */
+  Sums(int candidates, double other) {
+    this.logs = new double[candidates];
+    this.counts = new int[candidates];
+    this.other = other;
+    Arrays.fill(logs, Double.NEGATIVE_INFINITY);
+  }
+
+  /** The same so far, to go on with. */
+  Sums copy() {
+    Sums copy = new Sums(logs.length, other);
+    System.arraycopy(logs, 0, copy.logs, 0, logs.length);
+    System.arraycopy(counts, 0, copy.counts, 0, counts.length);
+    copy.bestTerm = bestTerm;
+    copy.bestSetting = bestSetting;
+    return copy;
+  }
+
+  /** Adds a candidate's likelihood under one more setting. */
+  void add(int candidate, double log) {
+    logs[candidate] = Gauss.logAdd(logs[candidate], log);
+    if (log > bestTerm) {
+      bestTerm = log;
+      bestSetting = counts[candidate];
+    }
+    counts[candidate]++;
+  }
+
+  /** The number of the setting, among those seen, under which a candidate fits best. */
+  int bestSetting() {
+    return bestSetting;
+  }
+
+  /** A likelihood under one setting, its logarithm, below which it does not matter. */
+  double floor() {
+    return Math.max(bestTerm - AVERAGING, other) - HOPELESS;
+  }
+
+  /** Logarithm of a candidate's average; negative infinity if it has none. */
+  double mean(int candidate) {
+    return counts[candidate] == 0
+        ? Double.NEGATIVE_INFINITY
+        : logs[candidate] - Math.log(counts[candidate]);
+  }
+
+  /** The best average, the other candidate's included. */
+  double best() {
+    double best = other;
+    for (int i = 0; i < logs.length; i++) {
+      best = Math.max(best, mean(i));
+    }
+    return best;
+  }
+
+  /** Whether a candidate may still matter. */
+  boolean isHopeful(int candidate) {
+    return mean(candidate) >= best() - HOPELESS;
+  }
+
+  /** The first candidates by number, the best so far first, so that the floor is soon high. */
+  List<Integer> bestFirst(int count) {
+    List<Integer> order = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      order.add(i);
+    }
+    order.sort((a, b) -> Double.compare(logs[b], logs[a]));
+    return order;
+  }
+}
