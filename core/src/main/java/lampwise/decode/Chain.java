@@ -209,10 +209,17 @@ final class Chain {
   private void anchor(int index, int pulse, List<Link> grown) {
     Evidence.Note note = evidence.notes().get(index);
     double half = note.onCut() ? Math.log(0.5) : 0;
-    anchorAt(index, pulse, note.on(), train.on(pulse), half + lengthRatio(note, pulse), grown);
+    double length = half + lengthRatio(note, pulse);
+    anchorAt(index, pulse, began(note, pulse), train.on(pulse), length, grown);
     if (endsKnown(note, pulse)) {
       anchorAt(index, pulse, ended(note, pulse), train.end(pulse), half, grown);
     }
+  }
+
+  /** When a blink began, less what it was noted late as the first of a burst. */
+  private double began(Evidence.Note note, int pulse) {
+    boolean late = noise.firstLate() > 0 && train.opensBurst(pulse);
+    return late ? note.on() - noise.firstLate() : note.on();
   }
 
   /** When a blink ended, less what of its length does not stretch. */
@@ -258,7 +265,7 @@ final class Chain {
     double margin = GATE * noise.sd() * Math.sqrt(1 + 1.0 / link.line.points());
     double[] slope = slopes(link);
     double skipped = link.logSkipped;
-    double time = note.on();
+    double time = note.on() - noise.firstLate();
     double until = endsTime(note);
     for (int pulse = link.scanned; pulse <= train.last(); pulse++) {
       double ahead = train.on(pulse) - link.line.meanTrain();
@@ -271,7 +278,8 @@ final class Chain {
         double half = note.onCut() ? Math.log(0.5) : 0;
         double length = lengthRatio(note, pulse);
         if (high >= time) {
-          grow(link, index, pulse, time, train.on(pulse), half + length, skipped, grown);
+          double began = began(note, pulse);
+          grow(link, index, pulse, began, train.on(pulse), half + length, skipped, grown);
         }
         if (endsKnown(note, pulse)) {
           double end = train.end(pulse);

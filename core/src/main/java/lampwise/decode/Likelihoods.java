@@ -339,7 +339,7 @@ final class Likelihoods {
     double sum = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < RATES; i++) {
       double rate = LEAST_RATE * Math.pow(MOST_RATE / LEAST_RATE, (i + 0.5) / RATES);
-      Noise random = new Noise(1, 0, rate, 0, 1);
+      Noise random = new Noise(1, 0, rate, 0, 1, 0);
       sum = Gauss.logAdd(sum, Chain.strays(stretch, random) - Math.log(RATES));
     }
     return sum;

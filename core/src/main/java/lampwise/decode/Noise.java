@@ -12,17 +12,24 @@ import java.util.List;
  * @param late how much later than the lamp's going out the end of a blink is noted, seconds
  * @param lengthSd error of the noted length, standard deviation in seconds, for a blink of no
  *     length
+ * @param firstLate how much later the first blink of a burst is noted than the others, which
+ *     somebody waits for, seconds
  */
-record Noise(double sd, double miss, double strays, double late, double lengthSd) {
+record Noise(
+    double sd, double miss, double strays, double late, double lengthSd, double firstLate) {
   /** Part of a blink's length that is added to the error of its noted length. */
   static final double LENGTH_FRACTION = 0.1;
 
   // Timing errors and the pairs of misses and strays that go with them: from people who watch well
   // to people who do not. Chosen around what is known of people who tap (a button pressed at an
   // anticipated sight has a spread of 0.07 s: Am. J. Phys. 87, 110, 2019).
-  private static final double[] SD = {0.012, 0.03, 0.06, 0.1};
+  private static final double[] SD = {0.012, 0.03, 0.06, 0.06, 0.1};
+  private static final double[] FIRST_LATE = {0, 0, 0, 0.12, 0.12};
   private static final double[] MISS = {0.004, 0.03, 0.1, 0.2};
   private static final double[] STRAYS = {0.1 / 60, 0.3 / 60, 1 / 60.0, 3 / 60.0};
+
+  /** The pair of misses and strays that goes with each of the timing errors. */
+  private static final int[] PAIR = {0, 1, 2, 2, 3};
 
   /** The settings for blinks noted by people. */
   static List<Noise> ofPeople(double resolutionSeconds, boolean lengths) {
@@ -30,9 +37,9 @@ record Noise(double sd, double miss, double strays, double late, double lengthSd
     List<Noise> settings = new ArrayList<>();
     for (double delay : late) {
       for (int i = 0; i < SD.length; i++) {
-        for (int j = Math.max(0, i - 1); j <= Math.min(SD.length - 1, i + 1); j++) {
+        for (int j = Math.max(0, PAIR[i] - 1); j <= Math.min(MISS.length - 1, PAIR[i] + 1); j++) {
           double sd = Math.sqrt(SD[i] * SD[i] + resolutionSeconds * resolutionSeconds / 12);
-          settings.add(new Noise(sd, MISS[j], STRAYS[j], delay, 0.03 + sd));
+          settings.add(new Noise(sd, MISS[j], STRAYS[j], delay, 0.03 + sd, FIRST_LATE[i]));
         }
       }
     }
@@ -44,8 +51,8 @@ record Noise(double sd, double miss, double strays, double late, double lengthSd
     double grid = Math.max(periodSeconds / Math.sqrt(12), 0.002);
     List<Noise> settings = new ArrayList<>();
     for (double sd : new double[] {grid, 2.5 * grid}) {
-      settings.add(new Noise(sd, 0.004, 0.05 / 60, 0, 2 * sd));
-      settings.add(new Noise(sd, 0.06, 1 / 60.0, 0, 2 * sd));
+      settings.add(new Noise(sd, 0.004, 0.05 / 60, 0, 2 * sd, 0));
+      settings.add(new Noise(sd, 0.06, 1 / 60.0, 0, 2 * sd, 0));
     }
     return settings;
   }

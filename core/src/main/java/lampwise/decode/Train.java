@@ -7,6 +7,9 @@ package lampwise.decode;
  * which is uniform between two borders (the unit's clock, and a range of rates or cycles).
  */
 final class Train {
+  /** Blinks farther apart than this, start to start, are not of one burst (chosen). */
+  private static final double BURST_SECONDS = 1.1;
+
   private static final int NO_BORDER = Integer.MAX_VALUE / 2;
 
   private final double[] on;
@@ -132,6 +135,11 @@ final class Train {
     }
     int cycle = Math.floorDiv(index, perCycle());
     return on[prelude + index - cycle * perCycle()] + cycle * cycleSeconds;
+  }
+
+  /** Whether a pulse is the first of a burst, after a dark of over a second. */
+  boolean opensBurst(int pulse) {
+    return pulse <= first() || on(pulse) - on(pulse - 1) > BURST_SECONDS;
   }
 
   /** Length of a pulse, NaN if unknown. */
