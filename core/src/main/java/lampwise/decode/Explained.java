@@ -21,16 +21,18 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     Noise best = stretch.settings().get(0);
     double bestLog = Double.NEGATIVE_INFINITY;
     double sum = Double.NEGATIVE_INFINITY;
+    double weights = 0;
     for (Noise noise : stretch.settings()) {
       double log = Fit.logLikelihood(train, stretch, noise, false, bestLog - 20);
-      sum = Gauss.logAdd(sum, log);
+      sum = Gauss.logAdd(sum, Math.log(noise.weight()) + log);
+      weights += noise.weight();
       if (log > bestLog) {
         bestLog = log;
         best = noise;
       }
     }
     Train cycle = train.withoutPrelude();
-    double logWeight = logPrior + sum - Math.log(stretch.settings().size());
+    double logWeight = logPrior + sum - Math.log(weights);
     List<SeenBlink> blinks = new ArrayList<>();
     Optional<Rhythm> observed = Optional.empty();
     int most = 0;

@@ -115,14 +115,16 @@ final class Likelihoods {
     Sums probes = new Sums(states + 1, noRhythm(head));
     for (int k = 0; k < settings.size(); k += step) {
       for (int i : probes.bestFirst(states)) {
-        probes.add(i, ofState(i, head, settings.get(k), probes.floor()));
+        Noise noise = settings.get(k);
+        probes.add(i, noise, ofState(i, head, noise, probes.floor()));
       }
     }
     List<FreeRhythms> near = nearVariants(probes);
     List<FreeRhythms> free =
         unlisted(head, near, settings.get(probes.bestSetting() * step), probes.floor());
     for (int k = 0; k < settings.size(); k += step) {
-      probes.add(states, ofUnlisted(free, head, settings.get(k), probes.floor()));
+      Noise noise = settings.get(k);
+      probes.add(states, noise, ofUnlisted(free, head, noise, probes.floor()));
     }
     Sums sums = all ? probes.copy() : new Sums(states + 1, noRhythm(stretch));
     free =
@@ -135,6 +137,7 @@ final class Likelihoods {
           Noise noise = settings.get(k);
           sums.add(
               i,
+              noise,
               i < states
                   ? ofState(i, stretch, noise, sums.floor())
                   : ofUnlisted(free, stretch, noise, sums.floor()));
@@ -159,9 +162,10 @@ final class Likelihoods {
   }
 
   /** The unlisted rhythms that matter, by how they fit under one setting of the noise. */
-  private static List<FreeRhythms> unlisted(
+  private List<FreeRhythms> unlisted(
       Evidence stretch, List<FreeRhythms> near, Noise noise, double floor) {
     List<FreeRhythms> all = new ArrayList<>(FreeRhythms.propose(stretch));
+    all.removeIf(free -> isListed(free.train()));
     all.addAll(near);
     double[] logs = new double[all.size()];
     double best = floor;
@@ -181,11 +185,27 @@ final class Likelihoods {
     return kept;
   }
 
+  /** Whether single blinks come as often as in a listed state, its clock or range included. */
+  private boolean isListed(Train free) {
+    return isSingle(free)
+        && trains.stream()
+            .flatMap(List::stream)
+            .anyMatch(
+                train ->
+                    isSingle(train)
+                        && free.cycleSeconds() >= train.cycleSeconds() * train.low()
+                        && free.cycleSeconds() <= train.cycleSeconds() * train.high());
+  }
+
+  private static boolean isSingle(Train train) {
+    return train.repeats() && train.size() == 1;
+  }
+
   /** The variants of the states that fit best so far. */
   private List<FreeRhythms> nearVariants(Sums probes) {
     List<Integer> states = new ArrayList<>();
     for (int i = 0; i < variants.size(); i++) {
-      if (!variants.get(i).isEmpty()) {
+      if (!variants.get(i).isEmpty() && probes.isHopeful(i)) {
         states.add(i);
       }
     }
@@ -339,7 +359,7 @@ final class Likelihoods {
     double sum = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < RATES; i++) {
       double rate = LEAST_RATE * Math.pow(MOST_RATE / LEAST_RATE, (i + 0.5) / RATES);
-      Noise random = new Noise(1, 0, rate, 0, 1, 0);
+      Noise random = new Noise(1, 0, rate, 0, 1, 0, 1);
       sum = Gauss.logAdd(sum, Chain.strays(stretch, random) - Math.log(RATES));
     }
     return sum;

@@ -14,9 +14,16 @@ import java.util.List;
  *     length
  * @param firstLate how much later the first blink of a burst is noted than the others, which
  *     somebody waits for, seconds
+ * @param weight how common it is, relative to the other settings
  */
 record Noise(
-    double sd, double miss, double strays, double late, double lengthSd, double firstLate) {
+    double sd,
+    double miss,
+    double strays,
+    double late,
+    double lengthSd,
+    double firstLate,
+    double weight) {
   /** Part of a blink's length that is added to the error of its noted length. */
   static final double LENGTH_FRACTION = 0.1;
 
@@ -29,6 +36,9 @@ record Noise(
   private static final double[] STRAYS = {0.1 / 60, 0.3 / 60, 1 / 60.0, 3 / 60.0};
 
   /** The pair of misses and strays that goes with each of the timing errors. */
+  /** How much more common that pair is than the next ones. */
+  private static final double USUAL_PAIR = 3;
+
   private static final int[] PAIR = {0, 1, 2, 2, 3};
 
   /** The settings for blinks noted by people. */
@@ -39,7 +49,15 @@ record Noise(
       for (int i = 0; i < SD.length; i++) {
         for (int j = Math.max(0, PAIR[i] - 1); j <= Math.min(MISS.length - 1, PAIR[i] + 1); j++) {
           double sd = Math.sqrt(SD[i] * SD[i] + resolutionSeconds * resolutionSeconds / 12);
-          settings.add(new Noise(sd, MISS[j], STRAYS[j], delay, 0.03 + sd, FIRST_LATE[i]));
+          settings.add(
+              new Noise(
+                  sd,
+                  MISS[j],
+                  STRAYS[j],
+                  delay,
+                  0.03 + sd,
+                  FIRST_LATE[i],
+                  j == PAIR[i] ? USUAL_PAIR : 1));
         }
       }
     }
@@ -51,8 +69,8 @@ record Noise(
     double grid = Math.max(periodSeconds / Math.sqrt(12), 0.002);
     List<Noise> settings = new ArrayList<>();
     for (double sd : new double[] {grid, 2.5 * grid}) {
-      settings.add(new Noise(sd, 0.004, 0.05 / 60, 0, 2 * sd, 0));
-      settings.add(new Noise(sd, 0.06, 1 / 60.0, 0, 2 * sd, 0));
+      settings.add(new Noise(sd, 0.004, 0.05 / 60, 0, 2 * sd, 0, 1));
+      settings.add(new Noise(sd, 0.06, 1 / 60.0, 0, 2 * sd, 0, 1));
     }
     return settings;
   }

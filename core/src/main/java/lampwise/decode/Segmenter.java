@@ -16,8 +16,11 @@ final class Segmenter {
   /** Chance of a change where a target came or left or an event was noted. */
   private static final double AT_MARK = 0.3;
 
-  /** Chance of a change at one of the places between blinks. */
-  private static final double ANYWHERE = 0.002;
+  /**
+   * Chance of a change at one of the places between blinks, less a factor of twenty: a cut is only
+   * made where it is that much more probable than none.
+   */
+  private static final double ANYWHERE = 0.002 / 20;
 
   /** How many places between blinks are tried. */
   private static final int MOST_PLACES = 6;

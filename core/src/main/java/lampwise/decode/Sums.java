@@ -17,6 +17,7 @@ final class Sums {
 
   private final double[] logs;
   private final int[] counts;
+  private final double[] weights;
   private double bestTerm = Double.NEGATIVE_INFINITY;
   private int bestSetting;
   private final double other;
@@ -30,6 +31,7 @@ final class Sums {
   Sums(int candidates, double other) {
     this.logs = new double[candidates];
     this.counts = new int[candidates];
+    this.weights = new double[candidates];
     this.other = other;
     Arrays.fill(logs, Double.NEGATIVE_INFINITY);
   }
@@ -39,14 +41,16 @@ final class Sums {
     Sums copy = new Sums(logs.length, other);
     System.arraycopy(logs, 0, copy.logs, 0, logs.length);
     System.arraycopy(counts, 0, copy.counts, 0, counts.length);
+    System.arraycopy(weights, 0, copy.weights, 0, weights.length);
     copy.bestTerm = bestTerm;
     copy.bestSetting = bestSetting;
     return copy;
   }
 
   /** Adds a candidate's likelihood under one more setting. */
-  void add(int candidate, double log) {
-    logs[candidate] = Gauss.logAdd(logs[candidate], log);
+  void add(int candidate, Noise noise, double log) {
+    logs[candidate] = Gauss.logAdd(logs[candidate], Math.log(noise.weight()) + log);
+    weights[candidate] += noise.weight();
     if (log > bestTerm) {
       bestTerm = log;
       bestSetting = counts[candidate];
@@ -68,7 +72,7 @@ final class Sums {
   double mean(int candidate) {
     return counts[candidate] == 0
         ? Double.NEGATIVE_INFINITY
-        : logs[candidate] - Math.log(counts[candidate]);
+        : logs[candidate] - Math.log(weights[candidate]);
   }
 
   /** The best average, the other candidate's included. */

@@ -74,7 +74,8 @@ final class Variants {
     for (int i = 0; i < groups.size(); i++) {
       Part.Blinks blinks = (Part.Blinks) parts.get(groups.get(i));
       int count = blinks.count().min() + (i == 0 ? first : second);
-      if (count < 1 || count > Count.MOST) {
+      // Single blinks are rhythms of their own, not variants.
+      if (count < (groups.size() == 1 ? 2 : 1) || count > Count.MOST) {
         return Optional.empty();
       }
       parts.set(
