@@ -33,9 +33,16 @@ final class Near {
         : List.copyOf(near.subList(0, Math.min(near.size(), MOST)));
   }
 
+  /** The same in words: {@code near: a, b}, or {@code known: a, b, c} if none is near. */
+  static String said(String name, Collection<String> known) {
+    List<String> near = of(name, known);
+    boolean all = near.size() == known.size();
+    return (all ? "known: " : "near: ") + String.join(", ", near);
+  }
+
   /** Whether one holds a word of the other, of three letters or more. */
   private static boolean sharesAWord(String wanted, String candidate) {
-    for (String word : wanted.split("-")) {
+    for (String word : wanted.split("-", -1)) {
       if (word.length() >= 3 && candidate.contains(word)) {
         return true;
       }

@@ -73,8 +73,7 @@ final class TruthJson {
     put(
         json,
         "window_s",
-        list(
-            List.of(number(scene.window().fromSeconds()), number(scene.window().toSeconds()))));
+        list(List.of(number(scene.window().fromSeconds()), number(scene.window().toSeconds()))));
     put(json, "marked", Boolean.toString(scene.marked()));
     put(json, "targets_s", list(scene.targets().stream().map(TruthJson::target).toList()));
     put(json, "events", list(scene.events().stream().map(TruthJson::event).toList()));
@@ -125,11 +124,7 @@ final class TruthJson {
   }
 
   private static String clock(Shown.ClockRate rate) {
-    return "{\"from_s\":"
-        + number(rate.fromSeconds())
-        + ",\"ratio\":"
-        + number(rate.ratio())
-        + "}";
+    return "{\"from_s\":" + number(rate.fromSeconds()) + ",\"ratio\":" + number(rate.ratio()) + "}";
   }
 
   private static String blink(Blink blink) {
