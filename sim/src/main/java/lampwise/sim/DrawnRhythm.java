@@ -45,6 +45,6 @@ public record DrawnRhythm(
    * @return the rhythm with a value for every duration and count
    */
   public static DrawnRhythm of(Rhythm rhythm, OptionalDouble blinkSeconds, Chance chance) {
-    throw new UnsupportedOperationException();
+    return RhythmDraw.of(rhythm, blinkSeconds, chance);
   }
 }
