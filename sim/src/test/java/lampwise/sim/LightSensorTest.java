@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -42,7 +43,7 @@ class LightSensorTest {
       double drift,
       double shadows,
       double flicker) {
-    Map<String, Double> expected = new java.util.LinkedHashMap<>();
+    Map<String, Double> expected = new LinkedHashMap<>();
     expected.put("rate-hz", rate);
     expected.put("jitter", 0.08);
     expected.put("averaging-s", averaging);
@@ -217,7 +218,7 @@ class LightSensorTest {
   @Test
   void missedBlinksMovedNoRow() {
     // A row every half second, whose averaging takes a tenth of it.
-    Shown shown = Watched.lamp(100, Watched.flashes(90, 0.05, 1, Chance.of(4)));
+    Shown shown = Watched.lamp(100, Watched.flashes(90, 0.05, 1, 0.5, Chance.of(4)));
     Labelled labelled = Watched.plain(2, 0.05).observe(shown, Chance.of(4));
     LightCurve curve = (LightCurve) labelled.recording();
     List<Blink> unmoved =
@@ -243,7 +244,7 @@ class LightSensorTest {
         new Shown(
             new Scene(
                 new Window(5, 8),
-                Watched.scene(1).withActs(Watched.scene(1).acts()).acts(),
+                Watched.scene(1).acts(),
                 List.of(),
                 List.of(),
                 false,

@@ -2,6 +2,7 @@ package lampwise.sim;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import lampwise.light.Blink;
 import lampwise.light.LightCurve;
@@ -41,14 +42,11 @@ final class Watched {
     return new Shown(scene(seconds), blinks, List.of(new Shown.ClockRate(0, 1)));
   }
 
-  /**
-   * Blinks of one length at random phases of anything that repeats: one begins in the first half of
-   * each stretch of {@code every} seconds but the first.
-   */
-  static List<Blink> flashes(int count, double length, double every, Chance chance) {
+  /** Blinks of one length, each {@code every} after the one before and up to {@code late} more. */
+  static List<Blink> flashes(int count, double length, double every, double late, Chance chance) {
     List<Blink> blinks = new ArrayList<>();
     for (int i = 1; i <= count; i++) {
-      double on = every * i + chance.uniform(0, every / 2);
+      double on = every * i + chance.uniform(0, late);
       blinks.add(new Blink(on, on + length));
     }
     return blinks;
@@ -56,7 +54,7 @@ final class Watched {
 
   /** Rows without noise, jitter or anything else, to a thousandth of a lux. */
   static LightSensor plain(double rateHz, double averagingSeconds) {
-    return new LightSensor(java.util.Map.of())
+    return new LightSensor(Map.of())
         .with("rate-hz", rateHz)
         .with("averaging-s", averagingSeconds)
         .with("step-lux", 0.001);
