@@ -228,8 +228,19 @@ class PersonTest {
             "fastest-taps-per-s",
             "release-late-s",
             "release-sd-s",
+            "taps-apart-s",
             "count-error",
             "seconds-error"),
         List.copyOf(person.settings().keySet()));
+  }
+
+  @Test
+  void marksThatWouldBeTooNearAreNotMade() {
+    Shown shown = Watched.lamp(20, 3, 3.02, 3.04, 3.06, 9, 9.1);
+    Labelled all = observe(Person.plain().with("taps-apart-s", 0), shown);
+    assertEquals(3, Notebook.blinks(all).size());
+    Labelled apart = observe(Person.plain(), shown);
+    assertEquals(List.of(Blink.startingAt(3), Blink.startingAt(9)), Notebook.blinks(apart));
+    assertEquals(List.of(shown.blinks().get(1)), apart.truth().missed());
   }
 }
