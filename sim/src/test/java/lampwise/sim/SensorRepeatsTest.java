@@ -13,7 +13,15 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 class SensorRepeatsTest {
   @ParameterizedTest
-  @CsvSource({"fast, 0", "camera, 0", "meter, 0", "slow, 0", "faint, 0", "everything, 0", "own-pace, 0"})
+  @CsvSource({
+    "fast, 0",
+    "camera, 0",
+    "meter, 0",
+    "slow, 0",
+    "faint, 0",
+    "everything, 0",
+    "own-pace, 0"
+  })
   void bitsAreThoseWrittenDown(String name, String sum) {
     Shown shown = Watched.lamp(3600, Watched.flashes(700, 0.09, 5, 2, Chance.of(60)));
     LightCurve curve = Watched.curve(sensor(name), shown, 1125);
