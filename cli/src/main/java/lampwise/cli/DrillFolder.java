@@ -37,7 +37,7 @@ final class DrillFolder {
       }
     }
     try {
-      write(folder, files);
+      write(folder, files, force);
       return true;
     } catch (IOException e) {
       String why = e.getMessage() == null ? "" : " (" + e.getMessage() + ")";
@@ -46,7 +46,8 @@ final class DrillFolder {
     }
   }
 
-  private static void write(Path folder, Map<String, String> files) throws IOException {
+  private static void write(Path folder, Map<String, String> files, boolean force)
+      throws IOException {
     Path there = folder.toAbsolutePath();
     while (there.getParent() != null && !Files.exists(there)) {
       there = there.getParent();
@@ -58,7 +59,12 @@ final class DrillFolder {
       }
       Files.createDirectories(folder);
       for (String file : files.keySet()) {
-        Files.move(apart.resolve(file), folder.resolve(file), StandardCopyOption.REPLACE_EXISTING);
+        Path to = folder.resolve(file);
+        if (force) {
+          Files.move(apart.resolve(file), to, StandardCopyOption.REPLACE_EXISTING);
+        } else {
+          Files.move(apart.resolve(file), to);
+        }
       }
     } finally {
       for (String file : files.keySet()) {

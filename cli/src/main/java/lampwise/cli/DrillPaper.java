@@ -2,6 +2,7 @@ package lampwise.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import lampwise.rhythm.Phrase;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
@@ -41,6 +42,8 @@ final class DrillPaper {
       .case { border-top: 0.3mm solid #000; padding: 1.5mm 0 2.5mm; }
       .case p { display: flex; gap: 5mm; align-items: baseline; margin: 1mm 0 0; }
       .case p i { flex: 1; border-bottom: 0.3mm solid #000; }
+      .key td:nth-child(1), .key td:nth-child(3), .key td:nth-child(4) { white-space: nowrap; }
+      .key td:nth-child(2) { width: 48mm; }
       svg { display: block; width: 100%; height: auto; }
       @media print { section + section { margin-top: 0; } }
       """;
@@ -107,7 +110,8 @@ final class DrillPaper {
     boolean dark = one.unit().asked().isDark();
     if (dark && chance.happens(HALF)) {
       DrillWatch watch = enough.onlyWatched(need.restSeconds());
-      return new Printed(one, watch, "undecided: any dark state", need.why());
+      return new Printed(
+          one, watch, "undecided (" + darkStates() + "; it is " + state.name() + ")", need.why());
     }
     boolean hard = need.tells().isEmpty() && plan.level() == HARDEST;
     if (hard && chance.happens(CUT_SHORT)) {
@@ -118,6 +122,13 @@ final class DrillPaper {
       }
     }
     return new Printed(one, enough, state.name(), need.why());
+  }
+
+  private String darkStates() {
+    return sheet.states().stream()
+        .filter(state -> !DrillNeed.isLit(state))
+        .map(LampState::name)
+        .collect(Collectors.joining(" or "));
   }
 
   private void begin(String title, int seat, int seats) {
@@ -166,7 +177,8 @@ final class DrillPaper {
 
   private void key(int seat, int seats, List<Printed> cases) {
     begin("Answer key", seat, seats);
-    page.append("<table>\n<thead><tr><th>Case</th><th>Answer</th><th>Shown</th><th>Needed</th>");
+    page.append(
+        "<table class=\"key\">\n<thead><tr><th>Case</th><th>Answer</th><th>Shown</th><th>Needed</th>");
     page.append("<th>Why</th></tr></thead>\n<tbody>\n");
     for (Printed printed : cases) {
       page.append("<tr><td>").append(printed.one().number()).append("</td><td><b>");

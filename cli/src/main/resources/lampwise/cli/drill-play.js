@@ -74,7 +74,8 @@ function tick() {
   const covered = asStrip || lapsing;
   $('lamp').classList.toggle('lit', !covered && isLit(t));
   $('lamp').classList.toggle('covered', covered);
-  $('lapse').hidden = !lapsing;
+  $('lapse').hidden = !covered;
+  put($('lapse'), lapsing ? 'Time-lapse ×10' : 'Shown as a strip');
   $('live').hidden = !covered;
   put($('clock'), Math.floor(t / 60) + ':' + String(Math.floor(t % 60)).padStart(2, '0'));
   drawControls();
@@ -98,7 +99,7 @@ function drawControls() {
   $('strip').setAttribute('aria-pressed', String(asStrip));
   put($('strip'), asStrip ? 'Show the lamp' : 'Show as strip');
   put($('circumstances'), [hand ? 'hand before the sensor' : '', off ? 'power off' : ''].filter(Boolean).join(', '));
-  put($('taps'), play.taps.length === 0 ? 'tap here when it comes on, if you like' : count(play.taps.length, 'tap'));
+  put($('taps'), play.taps.length === 0 ? 'tap along, if you like' : count(play.taps.length, 'tap'));
 }
 
 // The last seconds as a strip, in steps that do not flash.

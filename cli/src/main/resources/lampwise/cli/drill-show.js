@@ -138,7 +138,7 @@ function clockText(unit) {
 function drawScore(results) {
   const of = (worth) => results.filter((result) => result.worth === worth).length;
   put($('score-title'), `${of('right')} of ${results.length} right`);
-  put($('score-says'), `${of('guess')} a lucky guess, ${of('early')} left open too early, ${of('wrong')} wrong.`);
+  put($('score-says'), `Lucky guesses: ${of('guess')}. Left open too early: ${of('early')}. Wrong: ${of('wrong')}.`);
   const sum = (key) => results.reduce((all, result) => all + result[key], 0);
   put($('score-time'), `You watched ${whole(sum('watched'))} in all; ${whole(sum('needed'))} were needed.`);
   $('rows').replaceChildren(...results.map((result) => {

@@ -45,19 +45,23 @@ function stripRow(seen, from, to, title, width) {
   const inside = ([a, b]) => Math.min(b, to) > Math.max(a, from);
   const base = 52;
   drawn(svg, 'path', { class: 'base', d: `M${LEFT} ${base}H${x(Math.min(to, seen.end))}` });
-  let nextX = -Infinity;
-  const span = ([a, b], word, kind) => {
-    drawn(svg, 'path', { class: kind, d: `M${x(a)} 20V15H${x(b)}V20` });
-    if (a >= from) {
-      const at = Math.min(Math.max(x(a), nextX), wide - 7.5 * word.length);
-      drawn(svg, 'text', { x: at, y: 11 }, word);
-      nextX = at + 7.5 * word.length;
+  for (const [a, b] of seen.lapses.filter(inside)) {
+    drawn(svg, 'path', { class: 'lapsed', d: `M${x(a)} 22H${x(b)}` });
+  }
+  // What was done, in order of time, each word clear of the one before it.
+  const spans = [].concat(seen.lapses.map((s) => [s, '×10']), seen.hands.map((s) => [s, 'hand']),
+    seen.offs.map((s) => [s, 'no power']), seen.presses.map((t) => [[t, t + 0.2], 'button']));
+  let nextX = LEFT;
+  for (const [[a, b], word] of spans.filter(([s]) => inside(s)).sort((one, two) => one[0][0] - two[0][0])) {
+    if (word !== '×10') {
+      drawn(svg, 'path', { class: 'span', d: `M${x(a)} 20V15H${x(b)}V20` });
     }
-  };
-  seen.lapses.filter(inside).forEach((s) => span(s, '×10', 'lapsed'));
-  seen.hands.filter(inside).forEach((s) => span(s, 'hand', 'span'));
-  seen.offs.filter(inside).forEach((s) => span(s, 'no power', 'span'));
-  seen.presses.filter((t) => t >= from && t < to).forEach((t) => span([t, t + 0.2], 'button', 'span'));
+    if (a >= from) {
+      const at = Math.max(Math.min(x(a), wide - 8 * word.length), nextX);
+      drawn(svg, 'text', { x: at, y: 11 }, word);
+      nextX = at + 8 * word.length + 6;
+    }
+  }
   for (const [on, off] of seen.blinks.filter(inside)) {
     const missed = seen.missed.has(on) && on >= from;
     drawn(svg, 'rect', { class: missed ? 'missed' : 'light', x: x(on), y: missed ? 25 : 24,
