@@ -225,23 +225,25 @@ public record LightSensor(Map<String, Double> settings) implements Observer {
 
   private double checkedRows(double length) {
     double rate = SensorSetting.RATE_HZ.in(settings);
-    double first = SensorSetting.AVERAGING_S.in(settings);
-    if (ownPace()) {
-      first += cycle();
-    }
+    double first = SensorSetting.AVERAGING_S.in(settings) + (ownPace() ? cycle() : 0);
     if (!((length - first) * rate >= LEAST_PERIODS)) {
+      double least = Math.ceil((first + LEAST_PERIODS / rate) * 1000) / 1000;
       throw new SimulationException(
           "a window of "
-              + length
+              + SensorSetting.plain(length)
               + " s is too short for "
-              + rate
+              + SensorSetting.plain(rate)
               + " rows a second: it must be at least "
-              + (first + LEAST_PERIODS / rate)
+              + SensorSetting.plain(least)
               + " s");
     }
     if (!(length * rate <= MOST_ROWS)) {
       throw new SimulationException(
-          "a window of " + length + " s has more than 200 million rows at " + rate + " a second");
+          "a window of "
+              + SensorSetting.plain(length)
+              + " s has more than 200 million rows at "
+              + SensorSetting.plain(rate)
+              + " a second");
     }
     return length * rate;
   }

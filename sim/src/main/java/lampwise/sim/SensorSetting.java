@@ -84,7 +84,8 @@ enum SensorSetting {
     }
   }
 
-  private static String plain(double value) {
+  /** A number for a message: whole ones without a point. */
+  static String plain(double value) {
     return value == Math.rint(value) && Math.abs(value) < 1e15
         ? Long.toString((long) value)
         : Double.toString(value);

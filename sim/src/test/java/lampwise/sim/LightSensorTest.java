@@ -112,7 +112,7 @@ class LightSensorTest {
   void aWindowTooShortForTheSampling() {
     LightSensor sensor = Watched.plain(0.1, 0.01);
     assertEquals(
-        "a window of 20.0 s is too short for 0.1 rows a second: it must be at least 30.01 s",
+        "a window of 20 s is too short for 0.1 rows a second: it must be at least 30.01 s",
         assertThrows(
                 SimulationException.class, () -> sensor.observe(Watched.lamp(20), Chance.of(1)))
             .getMessage());
@@ -253,6 +253,18 @@ class LightSensorTest {
             List.of(new Blink(4.99, 5.00001)),
             List.of(new Shown.ClockRate(5, 1)));
     assertEquals(List.of(), LightSensor.fast().observe(shown, Chance.of(1)).truth().missed());
+  }
+
+  /** Rounded to tenths: less than half a step may show by chance, but is nothing seen. */
+  @Test
+  void aBlinkMustMoveARowByHalfAStep() {
+    Shown shown = Watched.lamp(10, 3, 4);
+    LightSensor sensor = LightSensor.fast();
+    assertEquals(
+        shown.blinks(),
+        sensor.with("lamp-lux", 0.049).observe(shown, Chance.of(1)).truth().missed());
+    assertEquals(
+        List.of(), sensor.with("lamp-lux", 0.051).observe(shown, Chance.of(1)).truth().missed());
   }
 
   @Test

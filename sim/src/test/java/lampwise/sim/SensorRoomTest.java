@@ -3,12 +3,15 @@ package lampwise.sim;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import lampwise.light.Blink;
 import lampwise.light.LightCurve;
+import lampwise.light.Window;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.apache.commons.statistics.distribution.PoissonDistribution;
+import org.apache.commons.statistics.distribution.UniformContinuousDistribution;
 import org.apache.commons.statistics.inference.ChiSquareTest;
 import org.apache.commons.statistics.inference.KolmogorovSmirnovTest;
 import org.junit.jupiter.api.Test;
@@ -85,6 +88,50 @@ class SensorRoomTest {
     expected[expected.length - 1] = recordings * poisson.survivalProbability(expected.length - 2);
     double p = ChiSquareTest.withDefaults().test(expected, counts).getPValue();
     assertTrue(p > 0.001, "p = " + p + ", counts " + Arrays.toString(counts));
+  }
+
+  /**
+   * Shadows are at work already when the window starts: about 3,000 ends in windows of 10 s, of
+   * which Kolmogorov-Smirnov sees a distance of 0.035 with 99 % certainty; shadows that began only
+   * with the window would be off by 0.2.
+   */
+  @Test
+  void shadowsEndAtAnyTime() {
+    LightSensor sensor = Watched.plain(2, 0.01).with("shadows", 9);
+    List<Double> ends = new ArrayList<>();
+    for (int seed = 0; seed < 3000; seed++) {
+      ends.addAll(sensor.observe(Watched.lamp(10), Chance.of(seed)).truth().added());
+    }
+    double[] values = ends.stream().mapToDouble(Double::doubleValue).toArray();
+    double p =
+        KolmogorovSmirnovTest.withDefaults()
+            .test(values, UniformContinuousDistribution.of(0, 10)::cumulativeProbability)
+            .getPValue();
+    assertTrue(p > 0.001, "p = " + p);
+    assertEquals(3000, values.length, 200);
+  }
+
+  @Test
+  void handsThatMeetHideTheLampOnce() {
+    List<Blink> blinks = List.of(new Blink(11, 15), new Blink(15.5, 16.5));
+    List<Window> hands =
+        List.of(new Window(1, 2), new Window(2, 4), new Window(2.5, 3), new Window(4.5, 5.7));
+    LitTime lit = new LitTime(blinks, hands, 10);
+    // Left are 4 to 4.5 and 5.7 to 6.5, from the origin at 10.
+    assertEquals(2, lit.size());
+    assertEquals(0, lit.within(0, 4), 1e-12);
+    assertEquals(0.5, lit.within(3.9, 5), 1e-12);
+    assertEquals(0.8, lit.within(5, 7), 1e-12);
+    assertEquals(1, lit.blink(1));
+  }
+
+  /** Ramps whose slopes leave a rest in binary numbers leave none in the level. */
+  @Test
+  void noRampLeavesASlope() {
+    Slopes slopes =
+        new Slopes.Builder(100).ramp(0.1, 0.4, -7).ramp(0.2, 0.9, 3.3).ramp(1, 1.7, 1.1).build();
+    assertEquals(97.4, slopes.mean(2, 3), 1e-9);
+    assertEquals(slopes.mean(4, 5), slopes.mean(1e9, 2e9));
   }
 
   /** The bench: 0.8 to 4 s, 10 to 40 % of the room; edges of 0.1 to 0.3 s. */
