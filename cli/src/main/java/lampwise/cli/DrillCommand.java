@@ -45,7 +45,7 @@ final class DrillCommand implements Command {
             "Writes a folder for a course: drill.html plays the cases on a drawn lamp, in real"
                 + " time, on a phone or a projector, without a network; sheet.html is printed,"
                 + " with the answer key on pages of its own; each case is there as a recording"
-                + " that lampwise decode reads, and as a chart.")
+                + " that lampwise decode reads, and as a chart. truth.jsonl holds the answers.")
         .footer(
             "",
             "Exit status: 0 written, 1 it could not be written, 2 wrong use.",

@@ -5,7 +5,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.Map;
 
 /** Writes a folder of files, all of them or none. */
@@ -13,7 +15,7 @@ final class DrillFolder {
   private DrillFolder() {}
 
   /**
-   * Writes the files: first apart, then moved to their places.
+   * Writes the files. Whatever was made is taken away again if a later one cannot be written.
    *
    * @param name the folder, as the user wrote it; made if it is not there
    * @param files the files by their names
@@ -36,41 +38,47 @@ final class DrillFolder {
         throw new UsageException(said + ": holds " + file + " already; --force writes over it");
       }
     }
+    List<Path> made = new ArrayList<>();
     try {
-      write(folder, files, force);
+      make(folder, made);
+      for (Map.Entry<String, String> file : files.entrySet()) {
+        Path place = folder.resolve(file.getKey());
+        boolean stands = Files.exists(place);
+        OutputFiles.put(place, file.getValue().getBytes(StandardCharsets.UTF_8), force);
+        if (!stands) {
+          made.add(place);
+        }
+      }
       return true;
     } catch (IOException e) {
+      takeAway(made);
       String why = e.getMessage() == null ? "" : " (" + e.getMessage() + ")";
       here.err().println(Layout.clean(said + ": cannot be written" + why));
       return false;
     }
   }
 
-  private static void write(Path folder, Map<String, String> files, boolean force)
-      throws IOException {
-    Path there = folder.toAbsolutePath();
-    while (there.getParent() != null && !Files.exists(there)) {
-      there = there.getParent();
+  /** Makes a folder and those above it. */
+  private static void make(Path folder, List<Path> made) throws IOException {
+    if (Files.isDirectory(folder)) {
+      return;
     }
-    Path apart = Files.createTempDirectory(there, ".drill-");
-    try {
-      for (Map.Entry<String, String> file : files.entrySet()) {
-        Files.write(apart.resolve(file.getKey()), file.getValue().getBytes(StandardCharsets.UTF_8));
+    Path above = folder.toAbsolutePath().getParent();
+    if (above != null) {
+      make(above, made);
+    }
+    Files.createDirectory(folder);
+    made.add(folder);
+  }
+
+  private static void takeAway(List<Path> made) {
+    Collections.reverse(made);
+    for (Path path : made) {
+      try {
+        Files.deleteIfExists(path);
+      } catch (IOException e) {
+        // It stays; the first fault is the one to tell.
       }
-      Files.createDirectories(folder);
-      for (String file : files.keySet()) {
-        Path to = folder.resolve(file);
-        if (force) {
-          Files.move(apart.resolve(file), to, StandardCopyOption.REPLACE_EXISTING);
-        } else {
-          Files.move(apart.resolve(file), to);
-        }
-      }
-    } finally {
-      for (String file : files.keySet()) {
-        Files.deleteIfExists(apart.resolve(file));
-      }
-      Files.deleteIfExists(apart);
     }
   }
 

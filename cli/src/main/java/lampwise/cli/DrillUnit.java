@@ -8,6 +8,7 @@ import lampwise.light.Blink;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
 import lampwise.sheet.Seen;
+import lampwise.sim.Act;
 import lampwise.sim.Chance;
 import lampwise.sim.DrawnRhythm;
 
@@ -109,6 +110,22 @@ record DrillUnit(List<DrillLight> lights, double clock) {
       }
     }
     return blinks;
+  }
+
+  /**
+   * The states that the unit is in while something is done to it: the one that is asked for, unless
+   * it shows the light of another.
+   */
+  List<Act> acts(List<DrillAct> acts) {
+    List<Act> states = new ArrayList<>(List.of(Act.of(asked().state())));
+    for (Stretch stretch : stretches(acts)) {
+      LampState state = stretch.light().filter(light -> !light.isDark()).orElse(asked()).state();
+      boolean changes = !state.name().equals(states.get(states.size() - 1).state());
+      if (changes && stretch.fromSeconds() > Double.NEGATIVE_INFINITY) {
+        states.add(Act.of(state).from(stretch.fromSeconds()));
+      }
+    }
+    return states;
   }
 
   private List<Stretch> stretches(List<DrillAct> acts) {
