@@ -31,21 +31,36 @@ record DrillApart(CodeSheet sheet, double horizonSeconds) {
    *
    * @param seen what the lamp showed from 0 on, to the horizon
    * @param other the other state, whose lamp would be seen all the time
+   * @param cycleSeconds the cycle of what was seen; infinite if nothing repeats. A clock on which
+   *     the other's cycle fits into it is tried besides the evenly spaced ones
    * @param begins whether the other's rhythm would have begun within the time, not before
    * @return seconds; infinite if it never is
    */
-  double seconds(List<Blink> seen, LampState other, boolean begins) {
+  double seconds(List<Blink> seen, double cycleSeconds, LampState other, boolean begins) {
     double latest = 0;
     for (int draw = 0; draw < DRAWS; draw++) {
       DrawnRhythm rhythm =
           DrawnRhythm.of(other.rhythm(), sheet.blinkSeconds(), Chance.of(draw).branch("apart"));
-      for (int i = 0; i < CLOCKS; i++) {
-        double ratio = 1 + sheet.clockTolerance() * (2.0 * i / (CLOCKS - 1) - 1);
+      for (double ratio : clocks(cycleSeconds / rhythm.cycleSeconds())) {
         DrillLight light = new DrillLight(other, DrillLight.onClock(rhythm, ratio), 0, 0);
         latest = Math.max(latest, begins ? begun(seen, light) : running(seen, light));
       }
     }
     return latest;
+  }
+
+  private List<Double> clocks(double cycles) {
+    List<Double> ratios = new ArrayList<>();
+    double tolerance = sheet.clockTolerance();
+    for (int i = 0; i < CLOCKS; i++) {
+      ratios.add(1 + tolerance * (2.0 * i / (CLOCKS - 1) - 1));
+    }
+    for (double times : List.of(1 / 3.0, 0.5, 1.0, 2.0, 3.0)) {
+      if (Math.abs(cycles * times - 1) <= tolerance) {
+        ratios.add(cycles * times);
+      }
+    }
+    return ratios;
   }
 
   /** The same for a lamp whose rhythm begins with its first blink. */

@@ -19,6 +19,8 @@ record DrillLight(LampState state, DrawnRhythm rhythm, double phaseSeconds, doub
   /** More flashes in any one second need a warning: WCAG 2.2, success criterion 2.3.1. */
   static final int MOST_FLASHES = 3;
 
+  private static final double ROUNDING = 1e-9;
+
   /** The rhythm on a clock that runs slow by a ratio. */
   static DrawnRhythm onClock(DrawnRhythm printed, double ratio) {
     return new DrawnRhythm(
@@ -116,7 +118,7 @@ record DrillLight(LampState state, DrawnRhythm rhythm, double phaseSeconds, doub
   boolean isFast() {
     List<Blink> blinks = started(0, 0, rhythm.preludeSeconds() + 90);
     for (int i = MOST_FLASHES; i < blinks.size(); i++) {
-      if (blinks.get(i).onSeconds() - blinks.get(i - MOST_FLASHES).onSeconds() < 1) {
+      if (blinks.get(i).onSeconds() - blinks.get(i - MOST_FLASHES).onSeconds() < 1 - ROUNDING) {
         return true;
       }
     }

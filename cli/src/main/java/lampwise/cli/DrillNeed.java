@@ -91,7 +91,7 @@ record DrillNeed(
     List<String> alike = new ArrayList<>();
     for (LampState other : sheet.states()) {
       if (other != asked.state() && atRest(other)) {
-        double told = apart.seconds(shown, other, false);
+        double told = apart.seconds(shown, asked.rhythm().cycleSeconds(), other, false);
         if (Double.isInfinite(told)) {
           alike.add(other.name());
         } else if (told > longest) {
@@ -142,7 +142,7 @@ record DrillNeed(
     for (LampState other : sheet.states()) {
       boolean sameTime = !atRest(other) && kinds(other.seen()).equals(kinds);
       if (other != asked.state() && sameTime) {
-        double told = apart.seconds(shown, other, true);
+        double told = apart.seconds(shown, asked.rhythm().cycleSeconds(), other, true);
         if (Double.isInfinite(told)) {
           alike.add(other.name());
         } else {
@@ -164,7 +164,7 @@ record DrillNeed(
     List<DrillAct.Kind> tells = new ArrayList<>();
     for (LampState other : sheet.states()) {
       if (other != asked && atRest(other)) {
-        double told = apart.seconds(List.of(), other, false);
+        double told = apart.seconds(List.of(), Double.POSITIVE_INFINITY, other, false);
         if (told > rest && told < Double.POSITIVE_INFINITY) {
           rest = told;
           last = Optional.of(other);

@@ -85,7 +85,7 @@ class DrillNeedTest {
             0,
             always("a", "3 blinks 0.5 s apart then dark 1.5 s then 2 blinks 0.5 s apart every 9 s"),
             always(
-                "b", "2 blinks 0.5 s apart then dark 4.9 s then 3 blinks 0.5 s apart every 9 s"));
+                "b", "2 blinks 0.5 s apart then dark 5.8 s then 3 blinks 0.5 s apart every 9 s"));
     assertEquals(List.of("b"), need.alike());
   }
 

@@ -41,7 +41,12 @@ class DrillUnitTest {
 
   /** The light of the simulator's lamp in the same circumstances, with an exact clock. */
   private static List<Blink> simulated(LampState state, double hand, double event) {
-    Scene scene = Scene.of(DEMO, Act.of(state), 60).withClock(new Scene.Clock(0, 0));
+    return simulated(DEMO, state, hand, event);
+  }
+
+  private static List<Blink> simulated(
+      CodeSheet sheet, LampState state, double hand, double event) {
+    Scene scene = Scene.of(sheet, Act.of(state), 60).withClock(new Scene.Clock(0, 0));
     List<Event> events =
         event < 0
             ? List.of()
@@ -85,16 +90,26 @@ class DrillUnitTest {
   }
 
   @ParameterizedTest
-  @CsvSource({
-    "target-seen, HAND_IN, 10, -1",
-    "flushing, BUTTON, -1, 10",
-    "starting, POWER_ON, -1, 10"
-  })
+  @CsvSource({"target-seen, HAND_IN, 10, -1", "flushing, BUTTON, -1, 10"})
   void beginsAsTheSimulatorsLampDoes(String name, DrillAct.Kind kind, double hand, double event) {
     List<Blink> shown = unit(name).blinks(List.of(act(kind, 10)), 0, 60);
     assertSame(shape(simulated(state(name), hand, event), 5), shape(shown, 5));
     double delay = shown.get(0).onSeconds() - 10;
     assertTrue(delay >= 0.1 && delay <= 1.5, "delay " + delay);
+  }
+
+  @Test
+  void aPreludeComesFirst() {
+    LampState starting =
+        DrillSheets.state(
+            "starting",
+            "first steady 4 s then dark 1 s afterwards 1 blink every 2 s",
+            Seen.AFTER_POWER_UP);
+    CodeSheet sheet = DrillSheets.of(starting);
+    DrillUnit unit = DrillUnit.drawn(sheet, starting, 0, Chance.of(5));
+    List<Blink> shown = unit.blinks(List.of(act(DrillAct.Kind.POWER_ON, 10)), 0, 60);
+    assertSame(shape(simulated(sheet, starting, -1, 10), 5), shape(shown, 5));
+    assertEquals(4, shown.get(0).offSeconds() - shown.get(0).onSeconds(), CLOSE);
   }
 
   @Test
