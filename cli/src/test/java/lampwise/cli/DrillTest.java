@@ -74,7 +74,8 @@ class DrillTest {
     for (int i = 1; i <= 12; i++) {
       String name = (i < 10 ? "case-0" : "case-") + i;
       byte[] log = files.get(name + ".log").getBytes(StandardCharsets.UTF_8);
-      Recording recording = Witness.recording(new String(log, StandardCharsets.UTF_8).lines().toList());
+      Recording recording =
+          Witness.recording(new String(log, StandardCharsets.UTF_8).lines().toList());
       assertEquals(name, recording.origin().fixture().orElseThrow());
       assertTrue(recording.window().isPresent());
       JsonNode truth = new ObjectMapper().readTree(truths.get(i - 1));
@@ -170,8 +171,7 @@ class DrillTest {
     for (int level = 1; level <= 4; level++) {
       String out = "l" + level;
       CommandRun run =
-          here.run(
-              "", "drill", "--sheet", "h.sheet.yaml", "--out", out, "--level", "" + level);
+          here.run("", "drill", "--sheet", "h.sheet.yaml", "--out", out, "--level", "" + level);
       assertEquals(0, run.status(), run.err());
       assertEquals(12, plan(files(out).get("drill.html")).get("cases").size());
     }
@@ -184,8 +184,7 @@ class DrillTest {
     Map<String, String> files = files("x");
     String page = files.get("drill.html");
     assertEquals(2, page.split("<script", -1).length - 1, "script elements");
-    assertEquals(
-        CaptureTest.HOSTILE.replace("\u2028", ""), plan(page).get("title").asString());
+    assertEquals(CaptureTest.HOSTILE.replace("\u2028", ""), plan(page).get("title").asString());
     assertFalse(files.get("sheet.html").contains("<script"));
     assertTrue(files.get("sheet.html").contains("&lt;script&gt;"));
   }
@@ -231,14 +230,32 @@ class DrillTest {
     for (String wrong : List.of("0", "5", "-1", "two", "")) {
       wrong(
           "--level takes a whole number from 1 to 4, not ",
-          "drill", "--sheet", "demo", "--out", "x", "--level", wrong);
+          "drill",
+          "--sheet",
+          "demo",
+          "--out",
+          "x",
+          "--level",
+          wrong);
     }
     wrong(
         "--count takes a whole number from 1 to 200",
-        "drill", "--sheet", "demo", "--out", "x", "--count", "201");
+        "drill",
+        "--sheet",
+        "demo",
+        "--out",
+        "x",
+        "--count",
+        "201");
     wrong(
         "--seats takes a whole number from 1 to 100",
-        "drill", "--sheet", "demo", "--out", "x", "--seats", "0");
+        "drill",
+        "--sheet",
+        "demo",
+        "--out",
+        "x",
+        "--seats",
+        "0");
     wrong("--seed takes", "drill", "--sheet", "demo", "--out", "x", "--seed", "x");
     assertFalse(Files.exists(folder.resolve("x")));
   }
@@ -262,9 +279,12 @@ class DrillTest {
     assertTrue(run.outLines().stream().allMatch(line -> line.length() <= 80), run.out());
   }
 
-  /** The pages ask for nothing from outside, and name nothing there but the language of pictures. */
+  /**
+   * The pages ask for nothing from outside, and name nothing there but the language of pictures.
+   */
   @ParameterizedTest
-  @ValueSource(strings = {"://", " src=", "@import", "url(", "fetch(", "XMLHttp", "WebSocket", "{{"})
+  @ValueSource(
+      strings = {"://", " src=", "@import", "url(", "fetch(", "XMLHttp", "WebSocket", "{{"})
   void nothingComesFromOutside(String sign) throws IOException {
     assertEquals(0, drill("x", "--count", "2").status());
     for (String name : List.of("drill.html", "sheet.html")) {
