@@ -110,6 +110,24 @@ record DrillNeed(
     return new DrillNeed(longest, List.of(), 0, alike, why);
   }
 
+  /**
+   * How long a lamp that runs on by itself can be watched, in whole seconds, with another state of
+   * the sheet still as good; zero if it is plain within the first second.
+   */
+  static double openSeconds(CodeSheet sheet, DrillUnit unit) {
+    DrillApart apart = new DrillApart(sheet, HORIZON_SECONDS);
+    List<Blink> shown = unit.blinks(List.of(), 0, HORIZON_SECONDS);
+    double cycle = unit.asked().rhythm().cycleSeconds();
+    double open = 0;
+    for (LampState other : sheet.states()) {
+      if (other != unit.asked().state() && atRest(other)) {
+        double told = apart.seconds(shown, cycle, other, false);
+        open = Math.max(open, Math.ceil(told) - 1);
+      }
+    }
+    return open;
+  }
+
   /** Until two rounds are over, the first blink of which is seen from its start. */
   private static double rounds(DrillLight asked, List<Blink> shown) {
     double cycle = asked.rhythm().cycleSeconds();

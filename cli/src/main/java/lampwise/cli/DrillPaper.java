@@ -16,9 +16,9 @@ import lampwise.sim.Chance;
  * or running anything.
  */
 final class DrillPaper {
-  private static final double CUT_SHORT = 0.3;
+  private static final double CUT_SHORT = 0.4;
   private static final double HALF = 0.5;
-  private static final double SHARE_WATCHED = 0.45;
+  private static final double LEAST_SHOWN = 3;
   private static final int HARDEST = 4;
 
   private static final String STYLE =
@@ -37,6 +37,7 @@ final class DrillPaper {
       table { border-collapse: collapse; width: 100%; margin: 1mm 0 3mm; font-size: 7.8pt; }
       td, th { border-top: 0.2mm solid #555; padding: 0.5mm 2mm 0.5mm 0; vertical-align: top;
         text-align: left; overflow-wrap: anywhere; }
+      th { overflow-wrap: normal; }
       tr, .case { break-inside: avoid; }
       thead { display: table-header-group; }
       .case { border-top: 0.3mm solid #000; padding: 1.5mm 0 2.5mm; }
@@ -109,16 +110,15 @@ final class DrillPaper {
     }
     boolean dark = one.unit().asked().isDark();
     if (dark && chance.happens(HALF)) {
-      DrillWatch watch = enough.onlyWatched(need.restSeconds());
+      DrillWatch watch = enough.onlyWatched(Math.ceil(need.restSeconds()));
       return new Printed(
           one, watch, "undecided (" + darkStates() + "; it is " + state.name() + ")", need.why());
     }
-    boolean hard = need.tells().isEmpty() && plan.level() == HARDEST;
-    if (hard && chance.happens(CUT_SHORT)) {
-      DrillWatch watch = enough.onlyWatched(need.restSeconds() * SHARE_WATCHED);
-      if (watch.seconds() < need.restSeconds()) {
+    if (plan.level() == HARDEST && need.tells().isEmpty() && chance.happens(CUT_SHORT)) {
+      double open = DrillNeed.openSeconds(sheet, one.unit());
+      if (open >= LEAST_SHOWN) {
         String answer = "watch longer (it would be " + state.name() + ")";
-        return new Printed(one, watch, answer, need.why());
+        return new Printed(one, enough.onlyWatched(open), answer, need.why());
       }
     }
     return new Printed(one, enough, state.name(), need.why());

@@ -65,7 +65,7 @@ final class DrillStrip {
   }
 
   private void ticks() {
-    double step = watch.seconds() > 60 ? 10 : 5;
+    double step = watch.seconds() > 60 ? 10 : watch.seconds() > 12 ? 5 : 1;
     for (double at = 0; at <= watch.seconds(); at += step) {
       line("M" + x(at) + " " + number(BASE) + "v3");
       String end = at == 0 ? "start" : at >= watch.seconds() ? "end" : "middle";

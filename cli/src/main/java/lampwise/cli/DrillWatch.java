@@ -54,9 +54,9 @@ record DrillWatch(DrillUnit unit, List<DrillAct> acts, double seconds) {
     return new DrillWatch(one.unit(), acts, rounded(end + AFTER));
   }
 
-  /** The same watch with nothing done, of another length. */
+  /** A watch of the same unit with nothing done to it. */
   DrillWatch onlyWatched(double seconds) {
-    return new DrillWatch(unit, List.of(), rounded(seconds));
+    return new DrillWatch(unit, List.of(), seconds);
   }
 
   private static double rounded(double seconds) {

@@ -23,27 +23,7 @@ import tools.jackson.databind.JsonNode;
 
 /** The page of {@code drill} played in a real browser; skipped where there is none. */
 class DrillBrowserTest {
-  /** How late the lamp may be; frames come every 17 ms where the machine is not busy. */
-  private static final double LATE_SECONDS = 0.15;
-
   private static final int ATTEMPTS = 3;
-
-  /** Notes when the watch begins and when the lamp goes on and off, on the page's clock. */
-  private static final String WITNESS =
-      """
-      window.lampSeen = [];
-      const watch = document.getElementById('watch');
-      const lamp = document.getElementById('lamp');
-      new MutationObserver(() => {
-        if (!watch.hidden && !window.began) { window.began = performance.now(); }
-      }).observe(watch, { attributes: true, attributeFilter: ['hidden'] });
-      let before = false;
-      new MutationObserver(() => {
-        const lit = lamp.classList.contains('lit');
-        if (lit !== before) { window.lampSeen.push(performance.now()); }
-        before = lit;
-      }).observe(lamp, { attributes: true, attributeFilter: ['class'] });
-      """;
 
   @TempDir static Path folder;
   private static Optional<Phone> started = Optional.empty();
@@ -91,22 +71,22 @@ class DrillBrowserTest {
 
   private void open(String drill) {
     Path page = folder.resolve(drill).resolve("drill.html");
+    phone.requests();
+    phone.console();
     phone.open(page.toUri().toString());
     try {
       plan = DrillTest.plan(Files.readString(page));
     } catch (IOException e) {
       throw new AssertionError(e);
     }
-    phone.requests();
-    phone.console();
   }
 
   @AfterEach
   void nothingWasAskedForAndNothingWentWrong() {
     assertEquals(List.of(), phone.console());
-    String self = folder.toUri().toString();
     assertEquals(
-        List.of(), phone.requests().stream().filter(address -> !address.startsWith(self)).toList());
+        List.of(),
+        phone.requests().stream().filter(address -> !address.endsWith("/drill.html")).toList());
   }
 
   private JsonNode unit(int number) {
@@ -153,43 +133,15 @@ class DrillBrowserTest {
     String late = "";
     for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
       open("level1");
-      phone.script(WITNESS);
+      phone.script(DrillWitness.SCRIPT);
       phone.tap("start");
       Thread.sleep(7000);
-      late = lateness();
+      late = DrillWitness.lateness(phone, unit(1));
       if (late.isEmpty()) {
         return;
       }
     }
     assertEquals("", late);
-  }
-
-  /** What is wrong with the first seconds of the first case; empty if nothing is. */
-  @SuppressWarnings("unchecked")
-  private String lateness() {
-    double began = ((Number) phone.script("return window.began")).doubleValue();
-    List<Number> seen = (List<Number>) phone.script("return window.lampSeen");
-    JsonNode light = unit(1).get("lights").get(0);
-    double cycle = light.get("cycleSeconds").asDouble();
-    double length = light.get("cycle").get(0).get(1).asDouble();
-    double phase = light.get("phase").asDouble();
-    double first = light.get("cycle").get(0).get(0).asDouble() - phase;
-    StringBuilder wrong = new StringBuilder();
-    int i = 0;
-    for (double on = first; on < 6.5; on += cycle) {
-      for (double change : new double[] {on, on + length}) {
-        if (change > 0 && change < 6.5) {
-          double found = i < seen.size() ? (seen.get(i).doubleValue() - began) / 1000 : Double.NaN;
-          i++;
-          if (!(Math.abs(found - change) <= LATE_SECONDS)) {
-            wrong.append(" due ").append(change).append(" seen ").append(found).append(';');
-          }
-        } else if (on < 0 && change <= 0 && on + length > 0) {
-          i++; // It was on at the start, which shows as a change.
-        }
-      }
-    }
-    return i == 0 ? "nothing was due" : wrong.toString();
   }
 
   @Test

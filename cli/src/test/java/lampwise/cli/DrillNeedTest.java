@@ -142,4 +142,19 @@ class DrillNeedTest {
       }
     }
   }
+
+  /** A single blink every 3 s may be one every 3.7 s until the second is due or comes. */
+  @Test
+  void whatIsCutShortCannotBeTold() {
+    CodeSheet sheet =
+        DrillSheets.of(always("a", "1 blink every 3 s"), always("b", "1 blink every 3.7 s"));
+    DrawnRhythm rhythm =
+        DrawnRhythm.of(sheet.states().get(0).rhythm(), sheet.blinkSeconds(), Chance.of(1));
+    DrillUnit unit =
+        new DrillUnit(List.of(new DrillLight(sheet.states().get(0), rhythm, 1.5, 1)), 1);
+    // The first comes at 1.5 s and the second at 4.5 s, 0.5 s before the other's could.
+    assertEquals(4, DrillNeed.openSeconds(sheet, unit));
+    CodeSheet alone = DrillSheets.of(sheet.states().get(0));
+    assertEquals(0, DrillNeed.openSeconds(alone, unit));
+  }
 }
