@@ -90,7 +90,7 @@ record DrillNeed(
     Optional<LampState> last = Optional.empty();
     List<String> alike = new ArrayList<>();
     for (LampState other : sheet.states()) {
-      if (other != asked.state() && atRest(other)) {
+      if (!other.equals(asked.state()) && atRest(other)) {
         double told = apart.seconds(shown, asked.rhythm().cycleSeconds(), other, false);
         if (Double.isInfinite(told)) {
           alike.add(other.name());
@@ -120,7 +120,7 @@ record DrillNeed(
     double cycle = unit.asked().rhythm().cycleSeconds();
     double open = 0;
     for (LampState other : sheet.states()) {
-      if (other != unit.asked().state() && atRest(other)) {
+      if (!other.equals(unit.asked().state()) && atRest(other)) {
         double told = apart.seconds(shown, cycle, other, false);
         open = Math.max(open, Math.ceil(told) - 1);
       }
@@ -159,7 +159,7 @@ record DrillNeed(
     List<String> alike = new ArrayList<>();
     for (LampState other : sheet.states()) {
       boolean sameTime = !atRest(other) && kinds(other.seen()).equals(kinds);
-      if (other != asked.state() && sameTime) {
+      if (!other.equals(asked.state()) && sameTime) {
         double told = apart.seconds(shown, asked.rhythm().cycleSeconds(), other, true);
         if (Double.isInfinite(told)) {
           alike.add(other.name());
@@ -181,7 +181,7 @@ record DrillNeed(
     // A unit in order shows something after this; one that is not stays dark.
     List<DrillAct.Kind> tells = new ArrayList<>();
     for (LampState other : sheet.states()) {
-      if (other != asked && atRest(other)) {
+      if (!other.equals(asked) && atRest(other)) {
         double told = apart.seconds(List.of(), Double.POSITIVE_INFINITY, other, false);
         if (told > rest && told < Double.POSITIVE_INFINITY) {
           rest = told;
@@ -209,7 +209,7 @@ record DrillNeed(
     List<String> left = new ArrayList<>(alike);
     if (tells.isEmpty()) {
       sheet.states().stream()
-          .filter(other -> other != asked && !left.contains(other.name()) && !isLit(other))
+          .filter(other -> !other.equals(asked) && !left.contains(other.name()) && !isLit(other))
           .forEach(other -> left.add(other.name()));
     }
     return new DrillNeed(

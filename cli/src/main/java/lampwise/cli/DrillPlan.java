@@ -120,7 +120,7 @@ record DrillPlan(CodeSheet sheet, int level, long seed, List<DrillCase> cases) {
   /** Whether another state has as many blinks in a cycle that is nearly as long, or vice versa. */
   static boolean hasLookAlike(CodeSheet sheet, LampState state) {
     return sheet.states().stream()
-        .anyMatch(other -> other != state && lookAlike(sheet, state, other));
+        .anyMatch(other -> !other.equals(state) && lookAlike(sheet, state, other));
   }
 
   private static boolean lookAlike(CodeSheet sheet, LampState one, LampState two) {

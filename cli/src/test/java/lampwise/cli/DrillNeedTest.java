@@ -29,7 +29,7 @@ class DrillNeedTest {
         DrillUnit.shownBy(sheet, states[0]).stream()
             .map(
                 state ->
-                    state == states[0]
+                    state.equals(states[0])
                         ? new DrillLight(state, rhythm, phase, 1)
                         : DrillUnit.drawn(sheet, state, 0, Chance.of(2)).asked())
             .toList();
