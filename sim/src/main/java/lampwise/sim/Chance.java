@@ -34,6 +34,11 @@ public final class Chance {
     return new Chance(mix(seed));
   }
 
+  /** The numbers of a state that is not mixed first, as the algorithm's own examples have it. */
+  static Chance ofState(long state) {
+    return new Chance(state);
+  }
+
   /**
    * A source of its own, which depends only on this source's seed and the given number: not on how
    * many numbers were drawn before.

@@ -15,10 +15,31 @@ import lampwise.rhythm.Size;
 /**
  * Draws a rhythm until all that was said and all limits hold: first freely, then nearer and nearer
  * to the least values; then the same without the rule that pauses are longer than what is inside
- * them; and where a phrase contradicts itself, it takes the last draw as it is.
+ * them; then without the sheet's length of a blink, too; and where a phrase contradicts itself, it
+ * takes the last draw as it is.
  */
 final class RhythmDraw {
   private static final int TRIES = 20;
+
+  /** What gives way, one thing after the other, where not all can be had. */
+  private enum Round {
+    ALL(true, true, false),
+    LEAST(true, true, true),
+    ANY_PAUSE(false, true, false),
+    LEAST_AND_ANY_PAUSE(false, true, true),
+    ANY_BLINK(false, false, false),
+    LEAST_AND_ANY_BLINK(false, false, true);
+
+    private final boolean strict;
+    private final boolean bySheet;
+    private final boolean squeezed;
+
+    Round(boolean strict, boolean bySheet, boolean squeezed) {
+      this.strict = strict;
+      this.bySheet = bySheet;
+      this.squeezed = squeezed;
+    }
+  }
 
   /** The most of what is unsaid in a prelude, seconds (chosen). */
   private static final double PRELUDE_PAUSES_SECONDS = 10;
@@ -80,18 +101,17 @@ final class RhythmDraw {
 
   private DrawnRhythm draw() {
     Optional<DrawnRhythm> drawn = Optional.empty();
-    for (int round = 0; round < 4 && drawn.isEmpty(); round++) {
-      boolean squeezed = round % 2 == 1;
+    for (Round round : Round.values()) {
       for (int i = 1; i <= TRIES && drawn.isEmpty(); i++) {
-        drawn = attempt(round < 2, squeezed ? (double) i / TRIES : 0, round == 3);
+        drawn = attempt(round, round.squeezed ? (double) i / TRIES : 0);
       }
     }
     return drawn.orElseGet(this::forced);
   }
 
-  private Optional<DrawnRhythm> attempt(boolean strict, double squeeze, boolean anyBlink) {
-    Rows rows = rows(squeeze, anyBlink ? OptionalDouble.empty() : sheetBlink);
-    boolean holds = fill(rows, strict, squeeze);
+  private Optional<DrawnRhythm> attempt(Round round, double squeeze) {
+    Rows rows = rows(squeeze, round.bySheet ? sheetBlink : OptionalDouble.empty());
+    boolean holds = fill(rows, round.strict, squeeze);
     return holds ? Optional.of(laid(rows)) : Optional.empty();
   }
 
@@ -228,10 +248,8 @@ final class RhythmDraw {
       return once(before, preludeSeconds, cycle, time);
     }
     double seconds = rows.every().map(Amount::value).orElse(time);
-    if (time > seconds * (1 + CycleFill.ROUNDING)) {
-      seconds = time;
-    }
-    return new DrawnRhythm(before, preludeSeconds, inside(cycle, seconds), seconds, true);
+    boolean fits = time <= seconds * (1 + CycleFill.ROUNDING) && trim(cycle, seconds);
+    return new DrawnRhythm(before, preludeSeconds, cycle, fits ? seconds : time, true);
   }
 
   private boolean isEndless(Part part) {
@@ -251,8 +269,9 @@ final class RhythmDraw {
       double lead = before.get(0).onSeconds();
       return new DrawnRhythm(earlier(before, lead), preludeSeconds - lead, cycle, seconds, false);
     }
-    double lead = cycle.isEmpty() ? 0 : cycle.get(0).onSeconds();
-    return new DrawnRhythm(List.of(), 0, earlier(cycle, lead), seconds - lead, false);
+    List<DrawnRhythm.Pulse> led = earlier(cycle, cycle.get(0).onSeconds());
+    DrawnRhythm.Pulse last = led.get(led.size() - 1);
+    return new DrawnRhythm(List.of(), 0, led, last.onSeconds() + last.lengthSeconds(), false);
   }
 
   private static List<DrawnRhythm.Pulse> earlier(List<DrawnRhythm.Pulse> pulses, double seconds) {
@@ -261,18 +280,20 @@ final class RhythmDraw {
         .toList();
   }
 
-  /** Takes from the last pulse what rounding lets stand out of the cycle. */
-  private static List<DrawnRhythm.Pulse> inside(
-      List<DrawnRhythm.Pulse> pulses, double cycleSeconds) {
+  /**
+   * Takes from the last pulse what rounding lets stand out of the cycle; false if that is most of
+   * it.
+   */
+  private static boolean trim(List<DrawnRhythm.Pulse> pulses, double cycleSeconds) {
     int last = pulses.size() - 1;
-    if (last < 0) {
-      return pulses;
-    }
     DrawnRhythm.Pulse pulse = pulses.get(last);
     double room = cycleSeconds - pulse.onSeconds();
     if (pulse.lengthSeconds() > room) {
+      if (2 * room < pulse.lengthSeconds()) {
+        return false;
+      }
       pulses.set(last, new DrawnRhythm.Pulse(pulse.onSeconds(), room));
     }
-    return pulses;
+    return true;
   }
 }

@@ -93,8 +93,13 @@ public record Scene(
    * @param act the state
    * @param seconds how long it is watched, from 0; over zero
    * @return the scene
+   * @throws SimulationException if the time is not over zero, or infinite
    */
   public static Scene of(CodeSheet sheet, Act act, double seconds) {
+    if (!(seconds > 0 && seconds <= Double.MAX_VALUE)) {
+      throw new SimulationException(
+          "the time to watch must be over 0 s and finite: " + seconds + " s");
+    }
     return new Scene(
         new Window(0, seconds),
         List.of(act),

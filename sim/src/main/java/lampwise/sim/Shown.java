@@ -9,7 +9,7 @@ import lampwise.light.Blink;
  * @param scene what happened
  * @param blinks when it was on inside the window, in order and without overlap; the first may have
  *     begun before the window, the last may end after it, and a lamp that is steadily on is one
- *     blink
+ *     blink; one without a beginning or end reaches 1 s beyond the window
  * @param clock how the unit's clock ran, as the ratio of a true duration to the printed one, at the
  *     start of the window and wherever it had changed; never empty
  */

@@ -1,0 +1,79 @@
+package lampwise.sim;
+
+import java.math.BigDecimal;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** The settings of a person: name, range and the value that leaves an effect out. */
+enum PersonSetting {
+  TIMING_SD_S("timing-sd-s", 0, 5, 0),
+  FIRST_LATE_S("first-late-s", 0, 5, 0),
+  SLOWEST_BURST_GAP_S("slowest-burst-gap-s", 0, 60, 1),
+  MISSED("missed", 0, 1, 0),
+  STRAYS_PER_MINUTE("strays-per-minute", 0, 600, 0),
+  ROUNDING_S("rounding-s", 0, 60, 0.001),
+  LAPSE("lapse", 0, 1, 0),
+  DOUBLE_TAP("double-tap", 0, 1, 0),
+  FASTEST_TAPS_PER_S("fastest-taps-per-s", 0, 20, 0),
+  RELEASE_LATE_S("release-late-s", 0, 5, 0),
+  RELEASE_SD_S("release-sd-s", 0, 5, 0),
+  COUNT_ERROR("count-error", 0, 1, 0),
+  SECONDS_ERROR("seconds-error", 0, 1, 0);
+
+  private final String label;
+  private final double least;
+  private final double most;
+  private final double usual;
+
+  PersonSetting(String label, double least, double most, double usual) {
+    this.label = label;
+    this.least = least;
+    this.most = most;
+    this.usual = usual;
+  }
+
+  /** Its value among the settings of a person. */
+  double in(Map<String, Double> settings) {
+    return settings.getOrDefault(label, usual);
+  }
+
+  /** All settings in the fixed order, those not given as usual; throws where one cannot be. */
+  static Map<String, Double> complete(Map<String, Double> given) {
+    given.forEach((name, value) -> named(name).check(value));
+    Map<String, Double> all = new LinkedHashMap<>();
+    for (PersonSetting setting : values()) {
+      // Adding zero makes a negative zero a plain one.
+      all.put(setting.label, setting.in(given) + 0.0);
+    }
+    return Collections.unmodifiableMap(all);
+  }
+
+  private static PersonSetting named(String name) {
+    for (PersonSetting setting : values()) {
+      if (setting.label.equals(name)) {
+        return setting;
+      }
+    }
+    throw new SimulationException(Near.unknown("no setting of a person named", name, names()));
+  }
+
+  private static List<String> names() {
+    return Arrays.stream(values()).map(setting -> setting.label).toList();
+  }
+
+  private void check(double value) {
+    if (!(value >= least && value <= most)) {
+      throw new SimulationException(
+          label + " must be " + plain(least) + " to " + plain(most) + ", not " + plain(value));
+    }
+  }
+
+  private static String plain(double value) {
+    return Math.abs(value) <= 1e15
+        ? new BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString()
+        : Double.toString(value);
+  }
+}
