@@ -44,7 +44,8 @@ record Alike(Tolerance tolerance, UnaryOperator<String> names, double bySeconds)
           first.segments().size() + " segments and " + second.segments().size());
     }
     for (int i = 0; i < first.segments().size(); i++) {
-      found = difference(first.segments().get(i), second.segments().get(i));
+      Segment segment = first.segments().get(i);
+      found = difference(segment, second.segments().get(i), timed(first, segment));
       if (found.isPresent()) {
         return found.map(text -> text + ", in a segment");
       }
@@ -61,7 +62,13 @@ record Alike(Tolerance tolerance, UnaryOperator<String> names, double bySeconds)
     return Optional.empty();
   }
 
-  private Optional<String> difference(Segment first, Segment second) {
+  /** Of words without a window there are no times. */
+  private static boolean timed(Reading reading, Segment segment) {
+    return segment.recording() >= reading.observations().size()
+        || reading.observations().get(segment.recording()).window().isPresent();
+  }
+
+  private Optional<String> difference(Segment first, Segment second, boolean timed) {
     Optional<String> found =
         answer(
             first.verdict().word(),
@@ -71,7 +78,7 @@ record Alike(Tolerance tolerance, UnaryOperator<String> names, double bySeconds)
     if (found.isEmpty() && first.recording() != second.recording()) {
       found = Optional.of("recordings " + first.recording() + " and " + second.recording());
     }
-    if (found.isEmpty()) {
+    if (found.isEmpty() && timed) {
       found = times(first.stretch(), second.stretch());
     }
     return found;

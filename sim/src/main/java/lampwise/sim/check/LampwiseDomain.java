@@ -1,6 +1,5 @@
 package lampwise.sim.check;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;

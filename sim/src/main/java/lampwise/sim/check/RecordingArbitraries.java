@@ -23,14 +23,15 @@ import net.jqwik.api.Tuple;
  * shrink to few blinks in a short window, in round numbers, with nothing noted beside.
  */
 public final class RecordingArbitraries {
-  private static final int MOST_BLINKS = 25;
-  private static final int MOST_RUNS = 25;
+  private static final int MOST_BLINKS = 15;
+  private static final int MOST_WILD = 8;
+  private static final int MOST_RUNS = 15;
   private static final double MILLI = 1000.0;
 
   private RecordingArbitraries() {}
 
   /**
-   * Recordings such as occur: logs of up to 25 blinks, light curves of up to some hundred samples,
+   * Recordings such as occur: logs of up to 15 blinks, light curves of up to some hundred samples,
    * descriptions in words.
    *
    * @return the arbitrary
@@ -56,7 +57,7 @@ public final class RecordingArbitraries {
   }
 
   /**
-   * Logs of up to 25 blinks, 0.1 to 12 s from start to start, to the millisecond; of half of them
+   * Logs of up to 15 blinks, 0.1 to 12 s from start to start, to the millisecond; of half of them
    * the ends are known. Most have a stated window, which ends up to 12 s after the last blink.
    *
    * @return the arbitrary
@@ -92,7 +93,7 @@ public final class RecordingArbitraries {
   }
 
   /**
-   * Light curves of up to 25 runs of lit and unlit samples in turn, 5 to 50 samples a second, the
+   * Light curves of up to 15 runs of lit and unlit samples in turn, 5 to 50 samples a second, the
    * lamp 5 to 50 lux over a room of 100, with a noise of 1 lux.
    *
    * @return the arbitrary
@@ -160,7 +161,7 @@ public final class RecordingArbitraries {
                 MarksArbitraries.times(),
                 Arbitraries.integers().between(1, 20_000).optional(0.5))
             .as((on, millis) -> blink(on, millis));
-    return Combinators.combine(MarksArbitraries.any(), blinks.list().ofMaxSize(MOST_BLINKS))
+    return Combinators.combine(MarksArbitraries.any(), blinks.list().ofMaxSize(MOST_WILD))
         .as((marks, all) -> new BlinkLog(Origin.named("log"), marks, all));
   }
 

@@ -1,8 +1,6 @@
 package lampwise.sim.check;
 
-import java.util.ArrayList;
 import java.util.List;
-import lampwise.light.Recording;
 import lampwise.sheet.CodeSheet;
 import lampwise.sim.Chance;
 import lampwise.sim.Labelled;
@@ -17,20 +15,21 @@ import net.jqwik.api.Tuple;
 
 /** What a decoder is given, for laws: a sheet and recordings, with and without their truth. */
 public final class SampleArbitraries {
-  private static final int MOST_RECORDINGS = 3;
+  private static final int MOST_RECORDINGS = 2;
+  private static final int MOST_ODD_STATES = 3;
   private static final int LEAST_SECONDS = 5;
-  private static final int MOST_SECONDS = 45;
+  private static final int MOST_SECONDS = 30;
 
   private SampleArbitraries() {}
 
   /**
-   * Any sheet with any recordings, from none to three of them.
+   * Any sheet of two or three states with any recordings, from none to two of them.
    *
    * @return the arbitrary
    */
   public static Arbitrary<Sample> any() {
     return Combinators.combine(
-            SheetArbitraries.any(), RecordingArbitraries.any().list().ofMaxSize(MOST_RECORDINGS))
+            SheetArbitraries.any(MOST_ODD_STATES), RecordingArbitraries.any().list().ofMaxSize(MOST_RECORDINGS))
         .as(Sample::new)
         .withoutEdgeCases();
   }
@@ -52,7 +51,7 @@ public final class SampleArbitraries {
   }
 
   /**
-   * Simulated recordings of 5 to 45 s: plausible sheets, each state as likely, in a scene in which
+   * Simulated recordings of 5 to 30 s: plausible sheets, each state as likely, in a scene in which
    * it is seen, any observer. They shrink to short windows and small seeds.
    *
    * @return the arbitrary

@@ -30,16 +30,21 @@ public final class SheetArbitraries {
 
   /**
    * Any sheet: any rhythms, seen whenever, weights from a thousandth to a thousand, a clock
-   * tolerance of up to 45 %.
+   * tolerance of up to 25 %.
    *
    * @return the arbitrary
    */
   public static Arbitrary<CodeSheet> any() {
+    return any(MOST_STATES);
+  }
+
+  static Arbitrary<CodeSheet> any(int most) {
     return sheets(
+        most,
         RhythmArbitraries.any(),
         Arbitraries.of(Seen.values()),
         Arbitraries.of(1.0, 3.0, 0.5, 1000.0, 0.001),
-        Arbitraries.integers().between(0, 45),
+        Arbitraries.integers().between(0, 25),
         Arbitraries.integers().between(1, 3000));
   }
 
@@ -55,6 +60,7 @@ public final class SheetArbitraries {
             Tuple.of(3, Arbitraries.just(Seen.ALWAYS)),
             Tuple.of(1, Arbitraries.of(Seen.values())));
     return sheets(
+        MOST_STATES,
         RhythmArbitraries.plausible(),
         seen,
         Arbitraries.of(1.0, 1.0, 2.0, 0.5, 20.0),
@@ -63,6 +69,7 @@ public final class SheetArbitraries {
   }
 
   private static Arbitrary<CodeSheet> sheets(
+      int most,
       Arbitrary<Rhythm> rhythms,
       Arbitrary<Seen> seen,
       Arbitrary<Double> weights,
@@ -72,7 +79,7 @@ public final class SheetArbitraries {
         Combinators.combine(rhythms, seen, weights, Arbitraries.of(Condition.values()))
             .as(Entry::new);
     return Combinators.combine(
-            entries.list().ofMinSize(LEAST_STATES).ofMaxSize(MOST_STATES),
+            entries.list().ofMinSize(LEAST_STATES).ofMaxSize(most),
             percent,
             blinkMillis.optional(0.5))
         .as((states, clock, blink) -> sheet(states, clock / 100.0, blink));

@@ -26,6 +26,10 @@ final class Shifted {
     return new Sample(sample.sheet(), recordings);
   }
 
+  static Recording of(Recording recording, double seconds) {
+    return new Shifted(seconds).recording(recording);
+  }
+
   private Recording recording(Recording recording) {
     Marks marks = marks(recording.marks());
     if (recording instanceof BlinkLog log) {
