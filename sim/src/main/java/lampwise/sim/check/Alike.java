@@ -40,8 +40,7 @@ record Alike(Tolerance tolerance, UnaryOperator<String> names, double bySeconds)
       return Optional.of("observed " + text(first.observed()) + " and " + text(second.observed()));
     }
     if (first.segments().size() != second.segments().size()) {
-      return Optional.of(
-          first.segments().size() + " segments and " + second.segments().size());
+      return Optional.of(first.segments().size() + " segments and " + second.segments().size());
     }
     for (int i = 0; i < first.segments().size(); i++) {
       Segment segment = first.segments().get(i);
@@ -146,8 +145,15 @@ record Alike(Tolerance tolerance, UnaryOperator<String> names, double bySeconds)
             && sameTime(first.toSeconds(), second.toSeconds())
         ? Optional.empty()
         : Optional.of(
-            "times " + first + " and, " + bySeconds + " s later, " + second + " ("
-                + Tolerance.SHIFT_SECONDS + ")");
+            "times "
+                + first
+                + " and, "
+                + bySeconds
+                + " s later, "
+                + second
+                + " ("
+                + Tolerance.SHIFT_SECONDS
+                + ")");
   }
 
   private boolean sameTime(double first, double second) {

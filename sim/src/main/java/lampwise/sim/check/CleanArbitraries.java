@@ -108,8 +108,7 @@ public final class CleanArbitraries {
               sample.form(),
               sample.clock());
     }
-    LampState added =
-        SheetArbitraries.state("added", rhythm, Condition.OTHER, Seen.ALWAYS, weight);
+    LampState added = SheetArbitraries.state("added", rhythm, Condition.OTHER, Seen.ALWAYS, weight);
     return new GrownSample(small, added, Math.min(place, codes.size()));
   }
 

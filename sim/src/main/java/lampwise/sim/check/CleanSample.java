@@ -112,8 +112,7 @@ public record CleanSample(
     List<LampState> states = new ArrayList<>();
     for (int i = 0; i < codes.size(); i++) {
       states.add(
-          SheetArbitraries.state(
-              name(i), codes.get(i).rhythm(), Condition.OTHER, Seen.ALWAYS, 1));
+          SheetArbitraries.state(name(i), codes.get(i).rhythm(), Condition.OTHER, Seen.ALWAYS, 1));
     }
     return SheetArbitraries.sheet(clockTolerance, OptionalDouble.of(BLINK_SECONDS), states);
   }
@@ -131,16 +130,14 @@ public record CleanSample(
     double before = before(code);
     for (int cycle = 0; cycle <= CYCLES; cycle++) {
       for (int i = 0; i < code.blinks(); i++) {
-        double on =
-            (cycle * code.cycleSeconds() + i * code.apartSeconds() - before) * clock;
+        double on = (cycle * code.cycleSeconds() + i * code.apartSeconds() - before) * clock;
         if (on > 0 && on < end) {
           lit.add(new Blink(on, on + BLINK_SECONDS * clock));
         }
       }
     }
     return switch (form) {
-      case STARTS ->
-          BlinkLog.ofStarts(marks, lit.stream().mapToDouble(Blink::onSeconds).toArray());
+      case STARTS -> BlinkLog.ofStarts(marks, lit.stream().mapToDouble(Blink::onSeconds).toArray());
       case SPANS -> new BlinkLog(Origin.named("log"), marks, lit);
       case LEVELS -> levels(lit, end);
     };

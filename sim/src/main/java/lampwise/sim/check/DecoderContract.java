@@ -78,7 +78,7 @@ public interface DecoderContract {
    * @param sample a plausible sheet and recordings
    * @param millis how much later everything happens, in milliseconds, up to 11 days either way
    */
-  @Property(tries = 50, edgeCases = EdgeCasesMode.NONE)
+  @Property(tries = 100, edgeCases = EdgeCasesMode.NONE)
   @Label("shifting time changes nothing but times")
   default void shiftingTimeChangesNothingButTimes(
       @ForAll @Plausible Sample sample,
@@ -92,7 +92,7 @@ public interface DecoderContract {
    * @param sample a plausible sheet and recordings
    * @param seed of the names and the order
    */
-  @Property(tries = 50, edgeCases = EdgeCasesMode.NONE)
+  @Property(tries = 100, edgeCases = EdgeCasesMode.NONE)
   @Label("relabelling and reordering states changes nothing but names")
   default void relabellingChangesNothingButNames(
       @ForAll @Plausible Sample sample, @ForAll @IntRange(max = 1_000_000) int seed) {
@@ -106,7 +106,7 @@ public interface DecoderContract {
    * @param sheet a plausible sheet
    * @param marks what was noted besides
    */
-  @Property(tries = 50, edgeCases = EdgeCasesMode.NONE)
+  @Property(tries = 400, edgeCases = EdgeCasesMode.NONE)
   @Label("an empty window decides nothing")
   default void anEmptyWindowDecidesNothing(
       @ForAll @Plausible CodeSheet sheet, @ForAll @Plausible Marks marks) {

@@ -122,8 +122,7 @@ final class PlausibleRhythms {
   private static Arbitrary<Part> blinks(int most) {
     Arbitrary<Integer> counts = Arbitraries.integers().between(1, most);
     Arbitrary<Optional<Length>> of = RhythmArbitraries.hundredths(5, 12).optional(UNSAID);
-    Arbitrary<Optional<Length>> apart =
-        RhythmArbitraries.hundredths(25, 90).optional(1 - UNSAID);
+    Arbitrary<Optional<Length>> apart = RhythmArbitraries.hundredths(25, 90).optional(1 - UNSAID);
     return Combinators.combine(counts, of, apart)
         .as(
             (count, each, gap) ->

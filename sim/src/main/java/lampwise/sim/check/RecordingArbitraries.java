@@ -43,8 +43,8 @@ public final class RecordingArbitraries {
 
   /**
    * Any recordings: besides those that occur, also such as no watch or sensor gives, with times of
-   * up to 10<sup>15</sup> s, blinks on top of each other, windows elsewhere, levels that are missing
-   * or huge, and words that are no phrase.
+   * up to 10<sup>15</sup> s, blinks on top of each other, windows elsewhere, levels that are
+   * missing or huge, and words that are no phrase.
    *
    * @return the arbitrary
    */
@@ -83,9 +83,7 @@ public final class RecordingArbitraries {
       at += gap;
       double on = at / MILLI;
       blinks.add(
-          length.isPresent()
-              ? new Blink(on, (at + length.get()) / MILLI)
-              : Blink.startingAt(on));
+          length.isPresent() ? new Blink(on, (at + length.get()) / MILLI) : Blink.startingAt(on));
     }
     long end = at + tail.orElse(0);
     Marks all = tail.isPresent() ? marks.withWindow(new Window(0, end / MILLI)) : marks;
@@ -123,8 +121,7 @@ public final class RecordingArbitraries {
         i++;
       }
     }
-    return LightCurve.of(
-        Origin.named("light"), marks, LightCurve.Lit.BRIGHTER, seconds, levels);
+    return LightCurve.of(Origin.named("light"), marks, LightCurve.Lit.BRIGHTER, seconds, levels);
   }
 
   /** A scatter of ten values from -0.9 to 0.9, in no order that an eye would see. */
@@ -158,8 +155,7 @@ public final class RecordingArbitraries {
   private static Arbitrary<BlinkLog> wildLogs() {
     Arbitrary<Blink> blinks =
         Combinators.combine(
-                MarksArbitraries.times(),
-                Arbitraries.integers().between(1, 20_000).optional(0.5))
+                MarksArbitraries.times(), Arbitraries.integers().between(1, 20_000).optional(0.5))
             .as((on, millis) -> blink(on, millis));
     return Combinators.combine(MarksArbitraries.any(), blinks.list().ofMaxSize(MOST_WILD))
         .as((marks, all) -> new BlinkLog(Origin.named("log"), marks, all));

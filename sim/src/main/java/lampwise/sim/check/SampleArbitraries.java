@@ -1,6 +1,5 @@
 package lampwise.sim.check;
 
-import java.util.List;
 import lampwise.sheet.CodeSheet;
 import lampwise.sim.Chance;
 import lampwise.sim.Labelled;
@@ -29,7 +28,8 @@ public final class SampleArbitraries {
    */
   public static Arbitrary<Sample> any() {
     return Combinators.combine(
-            SheetArbitraries.any(MOST_ODD_STATES), RecordingArbitraries.any().list().ofMaxSize(MOST_RECORDINGS))
+            SheetArbitraries.any(MOST_ODD_STATES),
+            RecordingArbitraries.any().list().ofMaxSize(MOST_RECORDINGS))
         .as(Sample::new)
         .withoutEdgeCases();
   }
@@ -71,8 +71,7 @@ public final class SampleArbitraries {
       CodeSheet sheet, int state, int seconds, Observer observer, int seed) {
     Chance chance = Chance.of(seed);
     int index = state % sheet.states().size();
-    Scene scene =
-        Scenes.showing(sheet, sheet.states().get(index), seconds, chance.branch("scene"));
+    Scene scene = Scenes.showing(sheet, sheet.states().get(index), seconds, chance.branch("scene"));
     Labelled labelled = Simulator.record(scene, observer, chance);
     String how = seconds + " s by " + ObserverArbitraries.text(observer) + ", seed " + seed;
     return new LabelledSample(sheet, labelled, how);

@@ -57,8 +57,7 @@ public final class SheetArbitraries {
   public static Arbitrary<CodeSheet> plausible() {
     Arbitrary<Seen> seen =
         Arbitraries.frequencyOf(
-            Tuple.of(3, Arbitraries.just(Seen.ALWAYS)),
-            Tuple.of(1, Arbitraries.of(Seen.values())));
+            Tuple.of(3, Arbitraries.just(Seen.ALWAYS)), Tuple.of(1, Arbitraries.of(Seen.values())));
     return sheets(
         MOST_STATES,
         RhythmArbitraries.plausible(),

@@ -131,7 +131,9 @@ final class WrongContracts {
     }
   }
 
-  /** Knows patterns by their proportions: what it cannot decode it tries at a third and threefold. */
+  /**
+   * Knows patterns by their proportions: what it cannot decode it tries at a third and threefold.
+   */
   static final class Proportions implements DecoderContract {
     @Override
     public Decoder decoder() {
@@ -158,7 +160,8 @@ final class WrongContracts {
           log.origin(),
           marks,
           log.blinks().stream()
-              .map(b -> new Blink((b.onSeconds() - zero) * factor, (b.offSeconds() - zero) * factor))
+              .map(
+                  b -> new Blink((b.onSeconds() - zero) * factor, (b.offSeconds() - zero) * factor))
               .toList());
     }
   }
@@ -203,8 +206,7 @@ final class WrongContracts {
   private static Reading weighed(Reading reading, ToDoubleFunction<Candidate> probability) {
     List<Candidate> all = new ArrayList<>();
     for (Candidate c : reading.candidates()) {
-      all.add(
-          new Candidate(c.state(), c.prior(), c.logLikelihood(), probability.applyAsDouble(c)));
+      all.add(new Candidate(c.state(), c.prior(), c.logLikelihood(), probability.applyAsDouble(c)));
     }
     return SoundDecoder.answer(reading.verdict(), all);
   }

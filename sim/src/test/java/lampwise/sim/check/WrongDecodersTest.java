@@ -32,7 +32,8 @@ class WrongDecodersTest {
               WrongContracts.Impatient.class,
               "more of the same lamp does not lower the expected probability of the truth"),
           Map.entry(
-              WrongContracts.Believes.class, "a state that fits worse turns no right answer wrong"));
+              WrongContracts.Believes.class,
+              "a state that fits worse turns no right answer wrong"));
 
   static Stream<Arguments> wrongDecoders() {
     return CAUGHT_BY.entrySet().stream().map(e -> Arguments.of(e.getKey(), e.getValue()));
