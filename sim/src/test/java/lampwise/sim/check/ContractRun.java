@@ -29,6 +29,7 @@ final class ContractRun {
         LauncherDiscoveryRequestBuilder.request()
             .selectors(selectClass(type))
             .filters(EngineFilter.includeEngines("jqwik"))
+            .configurationParameter("jqwik.reporting.usejunitplatform", "true")
             .build();
     ContractRun run = new ContractRun();
     LauncherFactory.create().execute(request, run.new Listener());
