@@ -113,12 +113,16 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
     return false;
   }
 
-  /** The step to which times were rounded: a whole second, a half, a tenth; 0 if finer. */
+  /**
+   * The step to which times were rounded: a whole second, a half, a tenth; 0 if finer. The first
+   * time is where the steps are counted from.
+   */
   private static double resolution(List<Double> times) {
     for (double step : new double[] {1, 0.5, 0.1}) {
       boolean all = times.size() > 2;
       for (double time : times) {
-        all &= Math.abs(time / step - Math.rint(time / step)) < 1e-6;
+        double steps = (time - times.get(0)) / step;
+        all &= Math.abs(steps - Math.rint(steps)) < 1e-6;
       }
       if (all) {
         return step;

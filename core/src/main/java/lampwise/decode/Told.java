@@ -99,6 +99,9 @@ final class Told {
 
   /** Why a description cannot carry an answer; empty if it can. */
   static Optional<String> unreadable(Description description) {
+    if (description.window().filter(window -> !(window.lengthSeconds() > 0)).isPresent()) {
+      return Optional.of("the window has no length");
+    }
     if (description.said().equals(Description.NOTHING)) {
       return description.window().isPresent()
           ? Optional.empty()
