@@ -1,6 +1,7 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import lampwise.rhythm.Count;
@@ -30,8 +31,10 @@ final class Measured {
 
   /** The rhythm of a train that ran at this stretch; lengths NaN where they were not seen. */
   static Optional<Rhythm> rhythm(Train train, double stretch, double[] lengths) {
+    // To the microsecond, so that what another zero of time does to a number decides nothing.
+    double[] rounded = Arrays.stream(lengths).map(length -> round(length, 6)).toArray();
     try {
-      return Optional.of(new Rhythm.Blinking(List.of(), cycle(train, stretch, lengths)));
+      return Optional.of(new Rhythm.Blinking(List.of(), cycle(train, stretch, rounded)));
     } catch (RhythmException e) {
       // Rounded values may contradict each other; then there is no honest phrase.
       return Optional.empty();
@@ -68,7 +71,7 @@ final class Measured {
     int count = train.size() - from;
     double[] on = new double[count];
     for (int i = 0; i < count; i++) {
-      on[i] = stretch * (train.on(from + i) - train.on(from));
+      on[i] = round(stretch * (train.on(from + i) - train.on(from)), 6);
     }
     double whole = train.cycleSeconds() * stretch;
     if (count == 1
