@@ -153,7 +153,8 @@ final class LogWriter {
     if (!(Math.abs(value) <= RecordingClock.MAX_SECONDS)) {
       throw new RecordingException("the time " + value + " s is too large for a log");
     }
-    BigDecimal rounded = BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_EVEN);
+    // Not by way of the double's own text, which is another one on Java 17 than on 19.
+    BigDecimal rounded = new BigDecimal(value).setScale(DECIMALS, RoundingMode.HALF_EVEN);
     return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
   }
 }
