@@ -9,7 +9,7 @@ public enum Tolerance {
   /** Of a probability where only the order or the names of the states differ. */
   ORDER(1e-9, ""),
   /** Of a probability where times were shifted, which then keep fewer digits. */
-  SHIFT(1e-4, ""),
+  SHIFT(1e-5, ""),
   /** Of a time in the answer where times were shifted, after shifting it back. */
   SHIFT_SECONDS(1e-6, " s"),
   /** Of a duration in an observed phrase, as a fraction or in seconds, whichever is more. */
