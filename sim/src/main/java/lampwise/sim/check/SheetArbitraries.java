@@ -30,7 +30,7 @@ public final class SheetArbitraries {
 
   /**
    * Any sheet: any rhythms, seen whenever, weights from a thousandth to a thousand, a clock
-   * tolerance of up to 45 %.
+   * tolerance of up to 25 %.
    *
    * @return the arbitrary
    */
@@ -44,7 +44,7 @@ public final class SheetArbitraries {
         RhythmArbitraries.any(),
         Arbitraries.of(Seen.values()),
         Arbitraries.of(1.0, 3.0, 0.5, 1000.0, 0.001),
-        Arbitraries.integers().between(0, 45),
+        Arbitraries.integers().between(0, 25),
         Arbitraries.integers().between(1, 3000));
   }
 
