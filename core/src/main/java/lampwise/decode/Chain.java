@@ -15,6 +15,12 @@ import java.util.Optional;
  * (Reid 1979), with unlikely chains dropped.
  */
 final class Chain {
+  /**
+   * Where nothing is watched no pulse is missed, and a fast train could be followed for ever; this
+   * many pulses are.
+   */
+  private static final int MOST_SCANNED = 1000;
+
   /** How many chains are carried on. */
   private static final int BEAM = 24;
 
@@ -267,7 +273,8 @@ final class Chain {
     double skipped = link.logSkipped;
     double time = note.on() - noise.firstLate();
     double until = endsTime(note);
-    for (int pulse = link.scanned; pulse <= train.last(); pulse++) {
+    int last = Math.min(train.last(), link.scanned + MOST_SCANNED);
+    for (int pulse = link.scanned; pulse <= last; pulse++) {
       double ahead = train.on(pulse) - link.line.meanTrain();
       double low = link.line.meanTime() + ahead * (ahead > 0 ? slope[0] : slope[1]) - margin;
       double high = link.line.meanTime() + ahead * (ahead > 0 ? slope[1] : slope[0]) + margin;
@@ -345,7 +352,8 @@ final class Chain {
     }
     double sum = 0;
     double[] slope = slopes(link);
-    for (int pulse = first.pulse - 1; pulse >= train.first() && sum > -60; pulse--) {
+    int least = Math.max(train.first(), first.pulse - MOST_SCANNED);
+    for (int pulse = first.pulse - 1; pulse >= least && sum > -60; pulse--) {
       double back = train.on(pulse) - link.line.meanTrain();
       double latest = link.line.meanTime() + slope[back > 0 ? 1 : 0] * back;
       if (latest + GATE * noise.sd() < evidence.window().fromSeconds()) {
@@ -360,7 +368,8 @@ final class Chain {
   private double tail(Link link) {
     double sum = link.logSkipped;
     double[] slope = slopes(link);
-    for (int pulse = link.scanned; pulse <= train.last() && sum > -200; pulse++) {
+    int last = Math.min(train.last(), link.scanned + MOST_SCANNED);
+    for (int pulse = link.scanned; pulse <= last && sum > -200; pulse++) {
       double ahead = train.on(pulse) - link.line.meanTrain();
       double earliest = link.line.meanTime() + slope[ahead > 0 ? 0 : 1] * ahead;
       if (earliest - GATE * noise.sd() > evidence.window().toSeconds()) {
@@ -420,7 +429,8 @@ final class Chain {
         pulse = -train.perCycle();
       }
       double log = 0;
-      for (; pulse <= train.last() && log > -80; pulse++) {
+      int last = Math.min(train.last(), pulse + MOST_SCANNED);
+      for (; pulse <= last && log > -80; pulse++) {
         double time = start + stretch * train.on(pulse);
         if (time > evidence.window().toSeconds()) {
           break;

@@ -74,10 +74,15 @@ final class Templates {
     return templates.trains;
   }
 
+  /** From one blink to the next at a rate; the slowest rates come to the longest duration. */
+  private static double seconds(double perSecond) {
+    return Math.min(Length.MOST_SECONDS, 1 / perSecond);
+  }
+
   /** A rate is one pulse whose cycle stretches over the whole range. */
   private void rated(Rate rate) {
-    double slowest = 1 / rate.leastPerSecond();
-    double fastest = 1 / rate.mostPerSecond();
+    double slowest = seconds(rate.leastPerSecond());
+    double fastest = seconds(rate.mostPerSecond());
     int pieces = Math.max(1, (int) Math.ceil(Math.log(slowest / fastest) / Math.log(WIDEST)));
     double ratio = Math.pow(slowest / fastest, 1.0 / pieces);
     boolean own = sheetBlink.isPresent();
@@ -108,8 +113,8 @@ final class Templates {
       }
       Rate rate = ((Cycle.Rated) rhythm.cycle()).rate();
       parts.add(new Part.Blinks(Count.of(1), Size.UNSAID, Optional.empty(), Optional.empty()));
-      double fastest = 1 / rate.mostPerSecond();
-      double slowest = 1 / rate.leastPerSecond();
+      double fastest = seconds(rate.mostPerSecond());
+      double slowest = seconds(rate.leastPerSecond());
       Length cycle = slowest > fastest ? Length.between(fastest, slowest) : Length.exactly(fastest);
       return new Plan(parts, rhythm.prelude().size(), new Ending.Every(cycle));
     }
@@ -201,8 +206,8 @@ final class Templates {
 
   /** Blinks at a rate for a time: all that start within it, the first at once. */
   private List<Laid> rated(Part.RatedFor rated) {
-    double fastest = 1 / rated.rate().mostPerSecond();
-    double slowest = 1 / rated.rate().leastPerSecond();
+    double fastest = seconds(rated.rate().mostPerSecond());
+    double slowest = seconds(rated.rate().leastPerSecond());
     Choices periods =
         slowest > fastest ? Choices.cells(fastest, slowest) : Choices.exactly(fastest);
     Choices lengths =
