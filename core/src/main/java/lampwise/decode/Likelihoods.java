@@ -29,6 +29,11 @@ final class Likelihoods {
   /** Recordings with more blinks than this are tried on their beginning first. */
   private static final int MANY_BLINKS = 100;
 
+  /** Blinks of a cycle that lie as near as this are at the same place. */
+  private static final double SAME_SECONDS = 0.02;
+
+  private static final double SAME_FRACTION = 0.02;
+
   /** Unlisted rhythms this far below the best of them are left out. */
   private static final double UNLIKELY = 8;
 
@@ -64,7 +69,7 @@ final class Likelihoods {
     }
     List<List<Rhythm.Blinking>> others =
         sheet.states().stream().map(state -> Variants.of(sheet, state)).toList();
-    long states = others.stream().filter(list -> !list.isEmpty()).count();
+    int states = (int) others.stream().filter(list -> !list.isEmpty()).count();
     for (List<Rhythm.Blinking> list : others) {
       double logShare = Math.log(VARIANTS) - Math.log(states) - Math.log(list.size());
       List<FreeRhythms> own = new ArrayList<>();
@@ -185,20 +190,25 @@ final class Likelihoods {
     return kept;
   }
 
-  /** Whether single blinks come as often as in a listed state, its clock or range included. */
+  /** Whether a listed state shows the same lamp, its clock or range included. */
   private boolean isListed(Train free) {
-    return isSingle(free)
-        && trains.stream()
-            .flatMap(List::stream)
-            .anyMatch(
-                train ->
-                    isSingle(train)
-                        && free.cycleSeconds() >= train.cycleSeconds() * train.low()
-                        && free.cycleSeconds() <= train.cycleSeconds() * train.high());
+    return free.repeats()
+        && trains.stream().flatMap(List::stream).anyMatch(train -> sameLamp(free, train));
   }
 
-  private static boolean isSingle(Train train) {
-    return train.repeats() && train.size() == 1;
+  private static boolean sameLamp(Train free, Train listed) {
+    double ratio = free.cycleSeconds() / listed.cycleSeconds();
+    boolean same =
+        listed.repeats()
+            && listed.prelude() == 0
+            && listed.size() == free.size()
+            && ratio >= listed.low()
+            && ratio <= listed.high();
+    for (int i = 1; same && i < free.size(); i++) {
+      double on = listed.on(i) - listed.on(0);
+      same = Math.abs(free.on(i) / ratio - on) <= SAME_SECONDS + SAME_FRACTION * on;
+    }
+    return same;
   }
 
   /** The variants of the states that fit best so far. */
