@@ -30,7 +30,7 @@ import lampwise.sim.SimulationException;
  */
 public final class Reference {
   /** Candidates this far below the best one (natural logarithm) are left at their bound. */
-  private static final double HOPELESS = 24;
+  private static final double HOPELESS = 16;
 
   /** How often durations are drawn that are not known. */
   private static final int DRAWS = 256;
