@@ -103,4 +103,13 @@ public record Outcome(
   public boolean isMisread() {
     return answer.isPresent() && !answer.get().equals(truth);
   }
+
+  /**
+   * Whether the truth is a state of the sheet.
+   *
+   * @return false for an unlisted rhythm and for blinks in no order
+   */
+  public boolean isOfListedState() {
+    return !truth.equals(CodeSheet.UNLISTED) && !truth.equals(CodeSheet.NO_RHYTHM);
+  }
 }

@@ -10,12 +10,14 @@ import lampwise.light.BlinkLog;
 import lampwise.light.RecordingException;
 import lampwise.light.Window;
 import lampwise.rhythm.Cycle;
+import lampwise.rhythm.Phrase;
 import lampwise.rhythm.Rate;
 import lampwise.rhythm.Rhythm;
-import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
+import lampwise.sheet.Seen;
 import lampwise.sim.Chance;
 import lampwise.sim.DrawnRhythm;
+import lampwise.sim.Mix;
 import lampwise.sim.Person;
 import lampwise.sim.SimulationException;
 
@@ -60,6 +62,11 @@ public final class Reference {
     this.late = person.firstLateSeconds();
     this.burstGap = person.burstGapSeconds();
     for (LampState state : mix.sheet().states()) {
+      if (state.seen() != Seen.ALWAYS) {
+        throw new SimulationException(
+            "the reference decoder does not cover states that are not always seen: "
+                + state.name());
+      }
       listed.add(folds(state.rhythm()));
     }
     for (Rhythm rhythm : mix.unlisted()) {
@@ -85,7 +92,8 @@ public final class Reference {
       return List.of();
     }
     if (!one.repeats()) {
-      throw new SimulationException("the reference decoder does not cover \"once\"");
+      throw new SimulationException(
+          "the reference decoder does not cover \"once\": " + Phrase.print(rhythm));
     }
     boolean known = one.equals(DrawnRhythm.of(rhythm, blink, chance.branch(1)));
     List<Fold> folds = new ArrayList<>();
@@ -104,8 +112,7 @@ public final class Reference {
    * @throws RecordingException if the log has no window
    */
   public double[] probabilities(BlinkLog log) {
-    Window window =
-        log.window().orElseThrow(() -> new RecordingException("the log has no window"));
+    Window window = log.window().orElseThrow(() -> new RecordingException("the log has no window"));
     double[] taps = log.blinks().stream().mapToDouble(Blink::onSeconds).toArray();
     Sighting sighting =
         new Sighting(taps, window.fromSeconds(), window.toSeconds(), sd, missed, strays);

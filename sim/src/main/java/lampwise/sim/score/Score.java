@@ -2,26 +2,24 @@ package lampwise.sim.score;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Consumer;
-import java.util.stream.IntStream;
 import lampwise.decode.Decoder;
-import lampwise.decode.Reading;
 import lampwise.light.BlinkLog;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
-import lampwise.sim.Act;
 import lampwise.sim.Chance;
 import lampwise.sim.Labelled;
-import lampwise.sim.Scene;
+import lampwise.sim.Mix;
 import lampwise.sim.Simulator;
 
 /**
  * Draws recordings and compares what decoders make of them with the truth. A recording depends on
- * the mix, the seed, the cell and its number alone, so that every decoder sees the same ones.
+ * the mix, the seed, the cell and its number alone, so that every decoder sees the same ones, in
+ * any order and from any thread.
  */
 public final class Score {
   private final Mix mix;
   private final long seed;
+  private final List<String> names;
 
   /**
    * A score on a mix.
@@ -32,6 +30,20 @@ public final class Score {
   public Score(Mix mix, long seed) {
     this.mix = mix;
     this.seed = seed;
+    List<String> all = new ArrayList<>();
+    mix.sheet().states().stream().map(LampState::name).forEach(all::add);
+    all.add(CodeSheet.UNLISTED);
+    all.add(CodeSheet.NO_RHYTHM);
+    this.names = List.copyOf(all);
+  }
+
+  /**
+   * All that may be the truth.
+   *
+   * @return the sheet's states in its order, then {@code unlisted}, then {@code no-rhythm}
+   */
+  public List<String> names() {
+    return names;
   }
 
   /**
@@ -42,61 +54,47 @@ public final class Score {
    * @return the recording and its truth
    */
   public Labelled recording(Cell cell, int number) {
-    Chance chance =
-        Chance.of(seed).branch(cell.observer()).branch((long) (1000 * cell.seconds())).branch(number);
-    Act act = mix.draw(chance.branch("act"));
+    long millis = Math.round(1000 * cell.seconds());
+    Chance chance = Chance.of(seed).branch(cell.observer()).branch(millis).branch(number);
     return Simulator.record(
-        Scene.of(mix.sheet(), act, cell.seconds()), cell.watching(), chance);
+        mix.draw(cell.seconds(), chance.branch("scene")), cell.watching(), chance);
   }
 
   /**
-   * What a decoder makes of a cell's recordings; they are decoded side by side on all cores.
+   * What a decoder makes of a recording.
    *
    * @param decoder the decoder
    * @param cell the cell
-   * @param from the first recording's number
-   * @param to the number after the last one
-   * @param done told of each recording that is done, from any thread
-   * @return the outcomes in order
+   * @param number the recording's number, from 0
+   * @return the outcome
    */
-  public List<Outcome> outcomes(
-      Decoder decoder, Cell cell, int from, int to, Consumer<Integer> done) {
-    return IntStream.range(from, to)
-        .parallel()
-        .mapToObj(
-            number -> {
-              Labelled labelled = recording(cell, number);
-              Reading reading = decoder.decode(mix.sheet(), List.of(labelled.recording()));
-              done.accept(number);
-              return Outcome.of(labelled.truth().state(), reading);
-            })
-        .toList();
+  public Outcome outcome(Decoder decoder, Cell cell, int number) {
+    Labelled labelled = recording(cell, number);
+    return Outcome.of(
+        labelled.truth().state(), decoder.decode(mix.sheet(), List.of(labelled.recording())));
   }
 
   /**
-   * The same for the reference decoder.
+   * The reference decoder's answer to a person's recording.
    *
-   * @param reference the reference decoder for this mix and the cell's observer
-   * @param cell the cell
-   * @param from the first recording's number
-   * @param to the number after the last one
-   * @param done told of each recording that is done, from any thread
-   * @return the outcomes in order; a candidate of at least 0.95 counts as decoded
+   * @param reference the reference decoder for this mix and the cell's person
+   * @param cell the cell; a person who taps watches
+   * @param number the recording's number, from 0
+   * @return the probability of each of {@link #names()}
    */
-  public List<Outcome> outcomes(
-      Reference reference, Cell cell, int from, int to, Consumer<Integer> done) {
-    List<String> names = new ArrayList<>(mix.sheet().states().stream().map(LampState::name).toList());
-    names.add(CodeSheet.UNLISTED);
-    names.add(CodeSheet.NO_RHYTHM);
-    return IntStream.range(from, to)
-        .parallel()
-        .mapToObj(
-            number -> {
-              Labelled labelled = recording(cell, number);
-              double[] chances = reference.probabilities((BlinkLog) labelled.recording());
-              done.accept(number);
-              return Outcome.of(labelled.truth().state(), names, chances);
-            })
-        .toList();
+  public double[] answer(Reference reference, Cell cell, int number) {
+    return reference.probabilities((BlinkLog) recording(cell, number).recording());
+  }
+
+  /**
+   * What bare probabilities are worth; a listed state of at least 0.95 counts as decoded.
+   *
+   * @param probabilities the probability of each of {@link #names()}
+   * @param cell the cell
+   * @param number the recording's number, from 0
+   * @return the outcome
+   */
+  public Outcome outcome(double[] probabilities, Cell cell, int number) {
+    return Outcome.of(recording(cell, number).truth().state(), names, probabilities);
   }
 }

@@ -5,8 +5,8 @@ import java.util.Arrays;
 /**
  * Taps of a person whose settings are known, and how likely they are when the lamp's blinks are
  * known. A blink is noted with a chance, at its own time with a normal error; other taps come at
- * random. Which tap belongs to which blink is not known: all ways to give taps to blinks are summed,
- * one blink one tap, in any order.
+ * random. Which tap belongs to which blink is not known: all ways to give taps to blinks are
+ * summed, one blink one tap, in any order.
  */
 final class Sighting {
   /** A tap can belong to a blink that is this many standard deviations away. */
@@ -147,8 +147,7 @@ final class Sighting {
   }
 
   /** One more blink: missed, or noted by one of the taps that are still free. */
-  private void note(
-      double[] ways, int low, int high, double blink, double aside, boolean always) {
+  private void note(double[] ways, int low, int high, double blink, double aside, boolean always) {
     double[] chances = new double[high - low];
     for (int k = 0; k < chances.length; k++) {
       double off = Math.max(0, Math.abs(taps[low + k] - blink) - aside) / sd;
@@ -181,9 +180,7 @@ final class Sighting {
     double sum =
         t
             * (0.319381530
-                + t
-                    * (-0.356563782
-                        + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+                + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
     return Math.exp(-x * x / 2) / ROOT_TWO_PI * sum;
   }
 
