@@ -23,7 +23,7 @@ import org.w3c.dom.Element;
 enum ChartImage {
   PNG {
     @Override
-    byte[] bytes(ChartPicture picture) {
+    byte[] bytes(Drawing picture) {
       BufferedImage image =
           new BufferedImage(picture.width(), picture.height(), BufferedImage.TYPE_INT_RGB);
       Graphics2D g = image.createGraphics();
@@ -43,7 +43,7 @@ enum ChartImage {
 
   SVG {
     @Override
-    byte[] bytes(ChartPicture picture) {
+    byte[] bytes(Drawing picture) {
       try {
         Document document =
             DocumentBuilderFactory.newInstance()
@@ -84,7 +84,7 @@ enum ChartImage {
   }
 
   /** The whole file. The same picture gives the same bytes on the same machine. */
-  abstract byte[] bytes(ChartPicture picture);
+  abstract byte[] bytes(Drawing picture);
 
   /**
    * Whether this machine can draw letters. A Java without fonts says so in ways of its own, by

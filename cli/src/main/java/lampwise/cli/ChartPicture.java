@@ -30,7 +30,7 @@ import org.jfree.chart.ui.RectangleEdge;
  * A recording drawn: the answer in words, then rows over one time axis, then what found no room.
  * Everything is laid out when it is made, so that drawing it is the same on any ground.
  */
-final class ChartPicture {
+final class ChartPicture implements Drawing {
   /** Below this width, pixels, letters and rows are those of a phone. */
   static final int NARROW = 600;
 
@@ -265,16 +265,18 @@ final class ChartPicture {
     return all;
   }
 
-  int width() {
+  @Override
+  public int width() {
     return width;
   }
 
-  int height() {
+  @Override
+  public int height() {
     return height;
   }
 
-  /** Draws the chart on an empty ground of its width and height. */
-  void draw(Graphics2D g) {
+  @Override
+  public void draw(Graphics2D g) {
     g.setPaint(ChartInk.PAPER);
     g.fill(new Rectangle2D.Double(0, 0, width, height));
     above.forEach(line -> draw(g, line));

@@ -30,7 +30,8 @@ public final class Main {
           new SheetCommand(),
           new CaptureCommand(),
           new SimulateCommand(),
-          new DrillCommand());
+          new DrillCommand(),
+          new ScoreCommand());
 
   private Main() {}
 

@@ -19,6 +19,7 @@ import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
 import lampwise.sim.Act;
 import lampwise.sim.Chance;
+import lampwise.sim.Mix;
 import lampwise.sim.Scene;
 import lampwise.sim.Scenes;
 import lampwise.sim.SimulationException;
@@ -136,7 +137,7 @@ final class SceneOptions {
   /** The state that the lamp begins with, for as long as it is watched in it. */
   private Scene first(int number, double length, Chance chance) {
     if (drawn) {
-      return Scenes.drawn(sheet, unlisted, length, chance);
+      return Mix.usual(sheet, unlisted).draw(length, chance);
     }
     if (states.isEmpty()) {
       return Scene.of(sheet, Act.unlisted(unlisted.get(0)), length);

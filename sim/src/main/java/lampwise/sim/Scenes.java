@@ -4,25 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import lampwise.light.Event;
 import lampwise.light.TargetSpan;
-import lampwise.rhythm.Rhythm;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
 import lampwise.sheet.Seen;
 
 /** Scenes in which something is to be seen. All draw from a chance that is given. */
 public final class Scenes {
-  /** How probable it is that a unit shows a rhythm which its sheet does not have. */
-  public static final double UNLISTED_SHARE = 0.05;
-
-  /** How probable it is that a unit shows blinks in no order. */
-  public static final double NO_RHYTHM_SHARE = 0.01;
-
-  /** The fewest blinks a second of those in no order. */
-  private static final double RANDOM_LEAST = 0.2;
-
-  /** The most of them. */
-  private static final double RANDOM_MOST = 1.5;
-
   /** The longest that somebody was there before they leave early in the window, seconds. */
   private static final double STAY_SECONDS = 60;
 
@@ -75,33 +62,6 @@ public final class Scenes {
 
   private static Scene after(Scene scene, Event.Kind kind, double seconds) {
     return scene.with(List.of(), List.of(new Event(kind, seconds)), true);
-  }
-
-  /**
-   * A scene of the mix that figures refer to: with {@value #UNLISTED_SHARE} a rhythm that the sheet
-   * does not have, with {@value #NO_RHYTHM_SHARE} blinks in no order at 0.2 to 1.5 a second (each
-   * ratio as likely), else a state of the sheet by its weight, so that it is {@linkplain #showing
-   * seen}.
-   *
-   * @param sheet the sheet
-   * @param unlisted the rhythms that it does not have, each as likely; none are shown if empty
-   * @param seconds how long it is watched, from 0; over zero
-   * @param chance where numbers come from
-   * @return the scene
-   * @throws SimulationException if the time is not over zero
-   */
-  public static Scene drawn(CodeSheet sheet, List<Rhythm> unlisted, double seconds, Chance chance) {
-    double which = chance.uniform();
-    if (which < NO_RHYTHM_SHARE) {
-      double perSecond = chance.logUniform(RANDOM_LEAST, RANDOM_MOST);
-      return Scene.of(sheet, Act.random(perSecond), seconds);
-    }
-    if (which < NO_RHYTHM_SHARE + UNLISTED_SHARE && !unlisted.isEmpty()) {
-      Rhythm rhythm = unlisted.get(chance.below(unlisted.size()));
-      return Scene.of(sheet, Act.unlisted(rhythm), seconds);
-    }
-    int state = chance.pick(sheet.states().stream().map(LampState::weight).toList());
-    return showing(sheet, sheet.states().get(state), seconds, chance);
   }
 
   /**

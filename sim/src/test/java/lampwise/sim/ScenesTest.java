@@ -90,7 +90,7 @@ class ScenesTest {
     Map<String, Integer> counts = new HashMap<>();
     int scenes = 20_000;
     for (int i = 0; i < scenes; i++) {
-      Scene scene = Scenes.drawn(SHEET, List.of(rhythm), SECONDS, Chance.of(i));
+      Scene scene = Mix.usual(SHEET, List.of(rhythm)).draw(SECONDS, Chance.of(i));
       counts.merge(scene.acts().get(0).state(), 1, Integer::sum);
       if (scene.acts().get(0).show() instanceof Show.Random random) {
         assertTrue(random.perSecond() >= 0.2 && random.perSecond() <= 1.5, random::toString);
@@ -110,7 +110,7 @@ class ScenesTest {
   @Test
   void withoutUnlistedRhythmsNoneIsDrawn() {
     for (int i = 0; i < 2000; i++) {
-      Scene scene = Scenes.drawn(SHEET, List.of(), SECONDS, Chance.of(i));
+      Scene scene = Mix.usual(SHEET, List.of()).draw(SECONDS, Chance.of(i));
       assertFalse(scene.acts().get(0).state().equals(CodeSheet.UNLISTED));
     }
   }

@@ -1,0 +1,61 @@
+package lampwise.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import lampwise.sim.score.Calibration;
+import lampwise.sim.score.Outcome;
+import lampwise.sim.score.Tally;
+
+/**
+ * All that a run of the command score found.
+ *
+ * @param sheet the sheet's title
+ * @param invented whether the sheet is
+ * @param decoder the name of the decoder's class
+ * @param seed the seed
+ * @param count how many recordings each cell has
+ * @param unlisted whether only rhythms were shown that the sheet does not list
+ * @param referenceAsked whether the reference was asked for
+ * @param cells the cells in order
+ */
+record ScoreResult(
+    String sheet,
+    boolean invented,
+    String decoder,
+    long seed,
+    int count,
+    boolean unlisted,
+    boolean referenceAsked,
+    List<CellScore> cells) {
+
+  /** The outcomes of all cells. */
+  List<Outcome> outcomes() {
+    return cells.stream().flatMap(cell -> cell.outcomes().stream()).toList();
+  }
+
+  Tally tally() {
+    return Tally.of(outcomes());
+  }
+
+  Calibration calibration() {
+    return Calibration.of(outcomes(), seed);
+  }
+
+  /** Of the cells with a reference: the decoder's outcomes, and the reference's of the same. */
+  Compared compared() {
+    List<Outcome> own = new ArrayList<>();
+    List<Outcome> reference = new ArrayList<>();
+    for (CellScore cell : cells) {
+      cell.reference()
+          .ifPresent(
+              others -> {
+                own.addAll(cell.outcomes());
+                reference.addAll(others);
+              });
+    }
+    return new Compared(own, reference);
+  }
+
+  /** Outcomes of two decoders, of the same recordings in the same order. */
+  record Compared(List<Outcome> own, List<Outcome> reference) {}
+}

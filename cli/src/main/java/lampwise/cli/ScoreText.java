@@ -1,0 +1,210 @@
+package lampwise.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import lampwise.sim.score.Calibration;
+import lampwise.sim.score.Interval;
+import lampwise.sim.score.Tally;
+
+/** The tables of the command score, within 80 columns. Shares are per cent. */
+final class ScoreText {
+  private static final int CELL = 14;
+
+  private ScoreText() {}
+
+  /** All tables. */
+  static List<String> lines(ScoreResult result) {
+    List<String> lines = new ArrayList<>();
+    String head =
+        result.decoder()
+            + " on "
+            + result.sheet()
+            + ", "
+            + result.count()
+            + " a cell, seed "
+            + result.seed()
+            + (result.invented() ? "  [invented sheet]" : "");
+    lines.addAll(Layout.wrap(head, Layout.WIDTH, Layout.WIDTH));
+    lines.add("");
+    lines.addAll(result.unlisted() ? unlisted(result) : cells(result));
+    lines.add("");
+    lines.addAll(calibration(result));
+    return lines;
+  }
+
+  private static List<String> unlisted(ScoreResult result) {
+    List<String> lines = new ArrayList<>();
+    lines.add("Only rhythms that the sheet does not list. In per cent:");
+    lines.add(
+        Layout.padded("cell", CELL)
+            + right("n", 6)
+            + right("taken for a listed state", 26)
+            + right("unlisted", 10)
+            + right("undecided", 11)
+            + right("unreadable", 12));
+    List<String> names = new ArrayList<>();
+    List<Tally> tallies = new ArrayList<>();
+    for (CellScore cell : result.cells()) {
+      names.add(cell.name());
+      tallies.add(cell.tally());
+    }
+    names.add("all");
+    tallies.add(result.tally());
+    for (int i = 0; i < names.size(); i++) {
+      Tally tally = tallies.get(i);
+      Interval taken = Interval.share(tally.decoded(), tally.all());
+      lines.add(
+          Layout.padded(names.get(i), CELL)
+              + right(Integer.toString(tally.all()), 6)
+              + right(percent(taken.value()) + " (" + range(taken) + ")", 26)
+              + right(share(tally.unlisted(), tally), 10)
+              + right(share(tally.undecided(), tally), 11)
+              + right(share(tally.unreadable(), tally), 12));
+    }
+    return lines;
+  }
+
+  private static List<String> cells(ScoreResult result) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        Layout.padded("in per cent", CELL)
+            + right("", 6)
+            + right("right", 6)
+            + right("95 %", 12)
+            + right("refe-", 6)
+            + right("diffe-", 7)
+            + right("de-", 6)
+            + right("mis-", 5)
+            + right("unde-", 6)
+            + right("unre-", 6)
+            + right("log", 6));
+    lines.add(
+        Layout.padded("cell", CELL)
+            + right("n", 6)
+            + right("", 6)
+            + right("interval", 12)
+            + right("rence", 6)
+            + right("rence", 7)
+            + right("coded", 6)
+            + right("read", 5)
+            + right("cided", 6)
+            + right("adable", 7)
+            + right("loss", 5));
+    for (CellScore cell : result.cells()) {
+      lines.add(
+          row(
+              cell.name(),
+              cell.tally(),
+              cell.referenceTally().map(tally -> percent(tally.rightShare().value())).orElse("-"),
+              cell.difference().map(difference -> signed(difference.value())).orElse("-")));
+    }
+    lines.add(row("all", result.tally(), "", ""));
+    lines.addAll(sums(result));
+    return lines;
+  }
+
+  private static String row(String name, Tally tally, String reference, String difference) {
+    Interval right = tally.rightShare();
+    return Layout.padded(name, CELL)
+        + right(Integer.toString(tally.all()), 6)
+        + right(percent(right.value()), 6)
+        + right(range(right), 12)
+        + right(reference, 6)
+        + right(difference, 7)
+        + right(share(tally.decoded(), tally), 6)
+        + right(share(tally.misread(), tally), 5)
+        + right(share(tally.undecided(), tally), 6)
+        + right(share(tally.unreadable(), tally), 6)
+        + right(number(tally.logLoss(), 3), 6);
+  }
+
+  private static List<String> sums(ScoreResult result) {
+    List<String> lines = new ArrayList<>();
+    lines.add("");
+    Tally all = result.tally();
+    Interval misread = all.misreadShare();
+    lines.add(
+        "misread: "
+            + all.misread()
+            + " of "
+            + all.decoded()
+            + " decoded"
+            + (all.decoded() > 0
+                ? ", " + percent(misread.value()) + " % (" + range(misread) + ")"
+                : ""));
+    lines.add(
+        "verdict unlisted: " + all.unlisted() + ", of listed states " + all.listedCalledUnlisted());
+    ScoreResult.Compared compared = result.compared();
+    if (!compared.own().isEmpty()) {
+      Interval difference = Interval.difference(compared.own(), compared.reference());
+      lines.add(
+          "right less reference, paired: "
+              + signed(difference.value())
+              + " points ("
+              + signed(difference.low())
+              + " to "
+              + signed(difference.high())
+              + ")");
+      double own = Tally.of(compared.own()).logLoss();
+      double reference = Tally.of(compared.reference()).logLoss();
+      lines.add(
+          "log loss where there is a reference: "
+              + number(own, 3)
+              + ", reference "
+              + number(reference, 3)
+              + " nat");
+    }
+    if (result.referenceAsked()
+        && result.cells().stream().anyMatch(cell -> cell.reference().isEmpty())) {
+      lines.add("There is no reference for light sensors.");
+    }
+    return lines;
+  }
+
+  private static List<String> calibration(ScoreResult result) {
+    Calibration calibration = result.calibration();
+    List<String> lines = new ArrayList<>();
+    lines.add("How sure the likeliest candidate was, and how often it was right, in per cent:");
+    lines.add(right("n", 8) + right("stated", 10) + right("right", 10) + right("95 %", 14));
+    for (Calibration.Bin bin : calibration.bins()) {
+      lines.add(
+          right(Integer.toString(bin.count()), 8)
+              + right(percent(bin.stated()), 10)
+              + right(percent(bin.right().value()), 10)
+              + right(range(bin.right()), 14));
+    }
+    lines.add(
+        "expected calibration error "
+            + number(calibration.error(), 4)
+            + ", by chance "
+            + number(calibration.byChance(), 4)
+            + ", left "
+            + number(calibration.excess(), 4));
+    return lines;
+  }
+
+  private static String share(int part, Tally tally) {
+    return percent((double) part / tally.all());
+  }
+
+  private static String range(Interval interval) {
+    return percent(interval.low()) + "-" + percent(interval.high());
+  }
+
+  private static String percent(double share) {
+    return number(100 * share, 1);
+  }
+
+  private static String signed(double share) {
+    String said = percent(share);
+    return share > 0 && !said.equals("0.0") ? "+" + said : said;
+  }
+
+  private static String number(double value, int decimals) {
+    return Double.isNaN(value) ? "-" : Fixed.of(value, decimals, decimals);
+  }
+
+  private static String right(String text, int width) {
+    return Layout.padded("", width - text.length()) + text;
+  }
+}
