@@ -79,7 +79,7 @@ class SayingTest {
 
   @Test
   void wordsDecideTogetherWithTapsWhatNeitherDoesAlone() throws IOException {
-    Files.writeString(folder.resolve("taps.txt"), "2.0 2.27\n");
+    Files.writeString(folder.resolve("taps.txt"), "2.0 2.22\n");
     String[] words = {"--saw", "3 blinks every 9 to 11 s", "--watched", "40"};
     String[] taps = {"--to", "3", "taps.txt"};
     assertTrue(decode(words).out().startsWith("undecided"), decode(words).out());
