@@ -24,7 +24,12 @@ public final class Main {
   static final int WRONG_USE = 2;
 
   private static final List<Command> COMMANDS =
-      List.of(new DecodeCommand(), new ChartCommand(), new SheetCommand(), new CaptureCommand());
+      List.of(
+          new DecodeCommand(),
+          new ChartCommand(),
+          new SheetCommand(),
+          new CaptureCommand(),
+          new SimulateCommand());
 
   private Main() {}
 

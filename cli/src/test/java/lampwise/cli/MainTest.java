@@ -23,6 +23,7 @@ class MainTest {
       assertEquals(0, run.status());
       assertEquals("", run.err());
       assertTrue(run.out().contains("\n  decode    read recordings"), run.out());
+      assertTrue(run.out().contains("\n  simulate  make up recordings"), run.out());
       assertTrue(run.out().contains("Example: lampwise decode"), run.out());
       assertFits(run);
     }
