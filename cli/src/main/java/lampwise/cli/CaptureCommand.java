@@ -7,7 +7,6 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 import lampwise.sheet.CodeSheet;
 import picocli.CommandLine.Model.CommandSpec;
@@ -77,12 +76,7 @@ final class CaptureCommand implements Command {
       if (out.isEmpty() || Files.isDirectory(path)) {
         throw new UsageException(said + ": is a folder; --out takes the file to write");
       }
-      byte[] bytes = page.getBytes(StandardCharsets.UTF_8);
-      if (force) {
-        Files.write(path, bytes);
-      } else {
-        Files.write(path, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-      }
+      OutputFiles.put(path, page.getBytes(StandardCharsets.UTF_8), force);
     } catch (FileAlreadyExistsException e) {
       throw new UsageException(said + ": is there already; --force writes over it");
     } catch (NoSuchFileException | InvalidPathException e) {

@@ -1,11 +1,7 @@
 package lampwise.cli;
 
-import java.util.List;
 import java.util.Optional;
-import lampwise.file.ReadOptions;
-import lampwise.light.Recording;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
 
 /** {@code lampwise chart}: draws recordings and what was read in them. */
@@ -27,14 +23,6 @@ final class ChartCommand implements Command {
   @Override
   public CommandSpec spec() {
     CommandSpec spec = CommandSpec.create();
-    spec.addPositional(
-        PositionalParamSpec.builder()
-            .type(List.class)
-            .auxiliaryTypes(String.class)
-            .arity("0..*")
-            .paramLabel("FILE")
-            .description("recordings; standard input if there is none, or where it is -")
-            .build());
     SheetOption.addTo(spec);
     ReadingFlags.one(
         spec,
@@ -45,9 +33,7 @@ final class ChartCommand implements Command {
     ReadingFlags.one(
         spec, "--width", "PX", "how wide, in pixels: 240 to 4000, else 1000; 360 suits a phone");
     ReadingFlags.flag(spec, "--force", "replace a picture that exists");
-    DecodeCommand.addSaidTo(spec);
-    ReadingFlags.addTo(spec);
-    ReadingFlags.flag(spec, "--together", "all recordings are of one lamp in one unchanged unit");
+    RecordingArguments.addTo(spec);
     spec.usageMessage()
         .description("Draws each recording, its blinks and what they mean, over its own seconds.")
         .footer(
@@ -61,27 +47,23 @@ final class ChartCommand implements Command {
 
   @Override
   public int run(ParseResult parsed, Surroundings here) throws UsageException {
-    ReadOptions options = ReadingFlags.of(parsed);
+    RecordingArguments given = RecordingArguments.of(parsed);
     Optional<String> out = ReadingFlags.text(parsed, "--out");
     ChartRun.Asked asked =
         new ChartRun.Asked(
             SheetOption.read(parsed, here),
-            options,
+            given.options(),
             image(out),
             width(parsed),
             parsed.hasMatchedOption("--trace"));
-    Optional<Recording> said = DecodeCommand.said(parsed, options);
-    List<String> files = parsed.matchedPositionalValue(0, List.<String>of());
-    boolean standardInput = files.isEmpty() && said.isEmpty();
-    List<String> names = standardInput ? List.of(RecordingFiles.STANDARD_INPUT) : files;
     System.setProperty("java.awt.headless", "true");
     if (!ChartImage.hasLetters()) {
       here.err().println("lampwise chart: this machine has no font; install one, then try again");
       return Main.REFUSED;
     }
     ChartFiles charts = new ChartFiles(here, out, parsed.hasMatchedOption("--force"));
-    return new ChartRun(here, asked, charts, files.size() + (said.isPresent() ? 1 : 0) > 1)
-        .run(names, said, parsed.hasMatchedOption("--together"));
+    return new ChartRun(here, asked, charts, given.several())
+        .run(given.names(), given.said(), given.together());
   }
 
   private static ChartImage image(Optional<String> out) throws UsageException {

@@ -5,8 +5,6 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.HashSet;
 import java.util.Locale;
 import java.util.Optional;
@@ -95,12 +93,7 @@ final class ChartFiles {
    */
   Optional<String> write(String name, byte[] bytes) {
     try {
-      Path path = here.folder().resolve(name);
-      if (force) {
-        Files.write(path, bytes);
-      } else {
-        Files.write(path, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-      }
+      OutputFiles.put(here.folder().resolve(name), bytes, force);
       return Optional.empty();
     } catch (FileAlreadyExistsException e) {
       return Optional.of(standing(name));

@@ -29,7 +29,8 @@ public final class Main {
           new ChartCommand(),
           new SheetCommand(),
           new CaptureCommand(),
-          new SimulateCommand());
+          new SimulateCommand(),
+          new DrillCommand());
 
   private Main() {}
 

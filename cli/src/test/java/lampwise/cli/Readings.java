@@ -16,6 +16,7 @@ import lampwise.light.Blink;
 import lampwise.light.BlinkLog;
 import lampwise.light.Marks;
 import lampwise.light.Origin;
+import lampwise.light.Recording;
 import lampwise.light.Window;
 import lampwise.rhythm.Count;
 import lampwise.rhythm.Cycle;
@@ -134,5 +135,11 @@ final class Readings {
         Optional.of(blinks(1, 3.2)),
         List.of(new Segment(0, WHOLE, verdict, all, Optional.of(blinks(1, 3.2)))),
         List.of(observation("a.txt")));
+  }
+
+  /** A recording with these blinks and no rhythm. */
+  static Observation observed(Recording recording, List<SeenBlink> blinks) {
+    return new Observation(
+        recording, recording.window(), Optional.empty(), blinks, Optional.empty(), List.of());
   }
 }

@@ -44,19 +44,19 @@ class SimulateCommandTest {
 
   private static final List<String> GOLDEN =
       List.of(
-          "exact 99cd6069251a34f7",
-          "careful 41a08f5ce791ee5b",
-          "hurried 8586a8061fe5e7ab",
-          "careless e4a0c7c127b7c008",
+          "exact a59c14796a8e1797",
+          "careful 2ca44fc7f30c78fc",
+          "hurried a5f24553d7958d1b",
+          "careless 78753f428b038218",
           "fast bd61bc8f7d62d2c1",
           "camera 6291d08c4caea241",
           "meter bfbed755ddabdc50",
           "slow 414c4907ce7d9ccb",
           "faint aebe68614c32bc87",
-          "words 0a6a6072dc5e4b63",
-          "changes 88d2a1407742be25",
+          "words 5b4f4fecf65c3941",
+          "changes a32ba1e49814e38c",
           "settings 93f45fe5a48f1073",
-          "unrounded e9aa283cc5dda23c");
+          "unrounded ed886cbed8b61ac3");
 
   @TempDir Path temp;
 

@@ -10,6 +10,7 @@ import lampwise.sheet.CodeSheet;
 import lampwise.sheet.Condition;
 import lampwise.sheet.LampState;
 import lampwise.sheet.Seen;
+import lampwise.sheet.TellApart;
 
 /** What would settle an open question at the least cost: a further recording or a check. */
 final class Advice {
@@ -66,30 +67,29 @@ final class Advice {
   }
 
   private static boolean mayBeDark(LampState state, Marks marks) {
-    boolean present =
-        marks.targets().knowledge() == Targets.Knowledge.KNOWN
-            && !marks.targets().spans().isEmpty();
     return state.rhythm() instanceof Rhythm.Dark
-        || (state.seen() != Seen.ALWAYS && !(state.seen() == Seen.TARGET && present));
+        || (state.seen() != Seen.ALWAYS && !(state.seen() == Seen.TARGET && sawTarget(marks)));
+  }
+
+  /** Whether somebody or something is known to have been before the unit. */
+  private static boolean sawTarget(Marks marks) {
+    return marks.targets().knowledge() == Targets.Knowledge.KNOWN
+        && !marks.targets().spans().isEmpty();
   }
 
   private static Next check(List<LampState> states, Marks marks) {
-    boolean handKnown =
-        marks.targets().knowledge() == Targets.Knowledge.KNOWN
-            && !marks.targets().spans().isEmpty();
     boolean differsWithHand =
         states.stream().anyMatch(s -> s.seen() == Seen.TARGET || s.seen() == Seen.AFTER_TARGET)
             || (states.stream().anyMatch(s -> s.seen() == Seen.IDLE)
                 && states.stream().anyMatch(s -> s.seen() != Seen.IDLE));
-    if (differsWithHand && !handKnown) {
+    if (differsWithHand && !sawTarget(marks)) {
       return new Next.Check(
           "hold a hand or card in front of the sensor for 15 s, take it away, and watch the lamp"
               + " meanwhile",
           1);
     }
     if (has(states, Condition.POWER_MISSING) || has(states, Condition.POWER_LOW)) {
-      return new Next.Check(
-          "measure the cells or the supply under load at the unit's connector", 2);
+      return new Next.Check(TellApart.MEASURE_POWER, 2);
     }
     if (states.stream().anyMatch(s -> s.seen() == Seen.AFTER_POWER_UP)) {
       return new Next.Check(

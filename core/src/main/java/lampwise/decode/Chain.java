@@ -74,58 +74,6 @@ final class Chain {
     this.lengthShare = Math.min(1, LENGTHS_COUNTED / Math.max(1, evidence.notes().size()));
   }
 
-  /** One blink given to one pulse, with the line through all links up to it. */
-  static final class Link {
-    final Optional<Link> before;
-    final int note;
-    final int pulse;
-    private int points;
-    private double meanTime;
-    private double meanTrain;
-    private double varTime;
-    private double covariance;
-    private double varTrain;
-    private double logLinks;
-    private double logLine;
-    private double logHead;
-    private int scanned;
-    private double logSkipped;
-    private double score;
-
-    private Link(Optional<Link> before, int note, int pulse) {
-      this.before = before;
-      this.note = note;
-      this.pulse = pulse;
-    }
-
-    /** The links of the chain that ends here, the last one first. */
-    Iterable<Link> back() {
-      List<Link> links = new ArrayList<>();
-      Optional<Link> at = Optional.of(this);
-      while (at.isPresent()) {
-        links.add(at.get());
-        at = at.get().before;
-      }
-      return links;
-    }
-
-    /** Logarithm of the chain's weight against all blinks being strays, once it is finished. */
-    double weight() {
-      return score;
-    }
-
-    /** The most probable stretch, or the middle of the borders where one link cannot tell. */
-    double stretch(Train train) {
-      double slope = varTrain > 0 ? covariance / varTrain : 0.5 * (train.low() + train.high());
-      return Math.max(train.low(), Math.min(train.high(), slope));
-    }
-
-    /** When the train's time zero was. */
-    double start(Train train) {
-      return meanTime - stretch(train) * meanTrain;
-    }
-  }
-
   /** Logarithm of the likelihood of blinks that are all strays. */
   static double strays(Evidence evidence, Noise noise) {
     double sum = -noise.strays() * evidence.watchedSeconds();
@@ -185,7 +133,10 @@ final class Chain {
     }
     for (Link link : active) {
       link.score =
-          link.logLinks + link.logLine + (link.points > 2 ? head(link) : link.logHead) + tail(link);
+          link.logLinks
+              + link.logLine
+              + (link.line.points() > 2 ? head(link) : link.logHead)
+              + tail(link);
     }
     return active;
   }
@@ -256,10 +207,7 @@ final class Chain {
         return;
       }
     }
-    Link link = new Link(Optional.empty(), index, pulse);
-    link.points = 1;
-    link.meanTime = time;
-    link.meanTrain = inTrain;
+    Link link = new Link(Optional.empty(), index, pulse, Line.through(time, inTrain));
     link.logLinks = logMatch + logLength;
     link.logLine = logStart;
     link.scanned = pulse + 1;
@@ -271,15 +219,15 @@ final class Chain {
 
   private void extend(Link link, int index, List<Link> grown) {
     Evidence.Note note = evidence.notes().get(index);
-    double margin = GATE * noise.sd() * Math.sqrt(1 + 1.0 / link.points);
+    double margin = GATE * noise.sd() * Math.sqrt(1 + 1.0 / link.line.points());
     double[] slope = slopes(link);
     double skipped = link.logSkipped;
     double time = note.on();
     double until = endsTime(note);
     for (int pulse = link.scanned; pulse <= train.last(); pulse++) {
-      double ahead = train.on(pulse) - link.meanTrain;
-      double low = link.meanTime + ahead * (ahead > 0 ? slope[0] : slope[1]) - margin;
-      double high = link.meanTime + ahead * (ahead > 0 ? slope[1] : slope[0]) + margin;
+      double ahead = train.on(pulse) - link.line.meanTrain();
+      double low = link.line.meanTime() + ahead * (ahead > 0 ? slope[0] : slope[1]) - margin;
+      double high = link.line.meanTime() + ahead * (ahead > 0 ? slope[1] : slope[0]) + margin;
       if (low > until) {
         break;
       }
@@ -311,14 +259,7 @@ final class Chain {
 
   /** Where the slope of a chain can still lie. */
   private double[] slopes(Link link) {
-    if (!(link.varTrain > 0)) {
-      return new double[] {train.low(), train.high()};
-    }
-    double mean = link.covariance / link.varTrain;
-    double spread = GATE * noise.sd() / Math.sqrt(link.varTrain);
-    double low = Math.max(train.low(), mean - spread);
-    double high = Math.min(train.high(), mean + spread);
-    return low < high ? new double[] {low, high} : new double[] {train.low(), train.high()};
+    return link.line.slopes(train, GATE * noise.sd());
   }
 
   private void grow(
@@ -330,46 +271,17 @@ final class Chain {
       double logLength,
       double skipped,
       List<Link> grown) {
-    Link next = new Link(Optional.of(link), index, pulse);
-    next.points = link.points + 1;
-    double fromTime = time - link.meanTime;
-    double fromTrain = inTrain - link.meanTrain;
-    next.meanTime = link.meanTime + fromTime / next.points;
-    next.meanTrain = link.meanTrain + fromTrain / next.points;
-    next.varTime = link.varTime + fromTime * (time - next.meanTime);
-    next.covariance = link.covariance + fromTrain * (time - next.meanTime);
-    next.varTrain = link.varTrain + fromTrain * (inTrain - next.meanTrain);
-    next.logLine = logStart + logLine(next);
-    if (next.logLine - link.logLine < -0.5 * GATE * GATE - 6) {
+    Line line = link.line.and(time, inTrain);
+    double logLine = logStart + line.logDensity(train, noise.sd());
+    if (logLine - link.logLine < -0.5 * GATE * GATE - 6) {
       return;
     }
+    Link next = new Link(Optional.of(link), index, pulse, line);
+    next.logLine = logLine;
     next.logLinks = link.logLinks + skipped + logMatch + logLength;
     next.logHead = link.logHead;
     next.scanned = pulse + 1;
     grown.add(next);
-  }
-
-  /**
-   * Logarithm of the density of the times of a chain, given the train: the normal errors summed
-   * over the line's height (uniform) and its slope (uniform between the borders).
-   */
-  private double logLine(Link link) {
-    double sd = noise.sd();
-    double sum =
-        -(link.points - 1) * Math.log(sd * Math.sqrt(2 * Math.PI)) - 0.5 * Math.log(link.points);
-    if (!(link.varTrain > 0)) {
-      return sum - 0.5 * link.varTime / (sd * sd);
-    }
-    double mean = link.covariance / link.varTrain;
-    double spread = sd / Math.sqrt(link.varTrain);
-    double rest = Math.max(0, link.varTime - link.covariance * mean);
-    double a = (train.low() - mean) / spread;
-    double b = (train.high() - mean) / spread;
-    double mass = a < -7 && b > 7 ? 0 : Gauss.logBetween(a, b);
-    return sum
-        - 0.5 * rest / (sd * sd)
-        + Math.log(spread * Math.sqrt(2 * Math.PI) / (train.high() - train.low()))
-        + mass;
   }
 
   /** Logarithm of the chance that a pulse about this time left no blink. */
@@ -390,8 +302,8 @@ final class Chain {
     double sum = 0;
     double[] slope = slopes(link);
     for (int pulse = first.pulse - 1; pulse >= train.first() && sum > -60; pulse--) {
-      double back = train.on(pulse) - link.meanTrain;
-      double latest = link.meanTime + slope[back > 0 ? 1 : 0] * back;
+      double back = train.on(pulse) - link.line.meanTrain();
+      double latest = link.line.meanTime() + slope[back > 0 ? 1 : 0] * back;
       if (latest + GATE * noise.sd() < evidence.window().fromSeconds()) {
         break;
       }
@@ -405,8 +317,8 @@ final class Chain {
     double sum = link.logSkipped;
     double[] slope = slopes(link);
     for (int pulse = link.scanned; pulse <= train.last() && sum > -200; pulse++) {
-      double ahead = train.on(pulse) - link.meanTrain;
-      double earliest = link.meanTime + slope[ahead > 0 ? 0 : 1] * ahead;
+      double ahead = train.on(pulse) - link.line.meanTrain();
+      double earliest = link.line.meanTime() + slope[ahead > 0 ? 0 : 1] * ahead;
       if (earliest - GATE * noise.sd() > evidence.window().toSeconds()) {
         break;
       }
@@ -417,7 +329,7 @@ final class Chain {
 
   /** The same for a pulse this far from the middle of a chain, whose slope is not known exactly. */
   private double missed(Link link, double[] slope, double away) {
-    double time = link.meanTime + 0.5 * (slope[0] + slope[1]) * away;
+    double time = link.line.meanTime() + 0.5 * (slope[0] + slope[1]) * away;
     double sd = noise.sd() + EVEN_SPREAD * (slope[1] - slope[0]) * Math.abs(away);
     return missed(time, sd);
   }

@@ -37,9 +37,8 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     int loose = 0;
     for (Evidence piece : stretch.pieces()) {
       Chain chain = chain(cycle, piece, best);
-      List<Chain.Link> links = chain.chains();
-      Optional<Chain.Link> top =
-          links.stream().max((a, b) -> Double.compare(a.weight(), b.weight()));
+      List<Link> links = chain.chains();
+      Optional<Link> top = links.stream().max((a, b) -> Double.compare(a.weight(), b.weight()));
       int notes = piece.notes().size();
       blinks.addAll(blinks(piece, links, chain.logNothing()));
       loose += top.map(link -> loose(link, notes)).orElse(notes);
@@ -73,16 +72,15 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     return all;
   }
 
-  private static List<SeenBlink> blinks(
-      Evidence stretch, List<Chain.Link> links, double logNothing) {
+  private static List<SeenBlink> blinks(Evidence stretch, List<Link> links, double logNothing) {
     double total = logNothing;
-    for (Chain.Link link : links) {
+    for (Link link : links) {
       total = Gauss.logAdd(total, link.weight());
     }
     double[] linked = new double[stretch.notes().size()];
-    for (Chain.Link link : links) {
+    for (Link link : links) {
       double share = Math.exp(link.weight() - total);
-      for (Chain.Link at : link.back()) {
+      for (Link at : link.back()) {
         linked[at.note] += share;
       }
     }
@@ -108,10 +106,10 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     return best.filter(b -> b.logWeight() > random);
   }
 
-  private static int loose(Chain.Link top, int notes) {
+  private static int loose(Link top, int notes) {
     int links = 0;
     int first = top.pulse;
-    for (Chain.Link at : top.back()) {
+    for (Link at : top.back()) {
       links++;
       first = at.pulse;
     }
@@ -119,10 +117,10 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     return notes - links + pulses - links;
   }
 
-  private static Optional<Rhythm> measured(Train train, Chain.Link top, Evidence stretch) {
+  private static Optional<Rhythm> measured(Train train, Link top, Evidence stretch) {
     double[] sums = new double[train.size()];
     int[] counts = new int[sums.length];
-    for (Chain.Link at : top.back()) {
+    for (Link at : top.back()) {
       Evidence.Note note = stretch.notes().get(at.note);
       if (note.hasOff() && !note.onCut() && !note.offCut()) {
         int pulse = Math.floorMod(at.pulse, sums.length);

@@ -69,9 +69,9 @@ final class Fit {
     return sum;
   }
 
-  private static double sum(Chain chain, List<Chain.Link> links) {
+  private static double sum(Chain chain, List<Link> links) {
     double sum = chain.logNothing();
-    for (Chain.Link link : links) {
+    for (Link link : links) {
       sum = Gauss.logAdd(sum, link.weight());
     }
     return sum;
@@ -100,7 +100,7 @@ final class Fit {
       if (triggered && before[i] > Double.NEGATIVE_INFINITY) {
         add(marked.chains(i, true), before[i], after);
       }
-      List<Chain.Link> links = unmarked.chains(i, true);
+      List<Link> links = unmarked.chains(i, true);
       add(links, before[i], before);
       add(links, after[i], after);
     }
@@ -110,8 +110,8 @@ final class Fit {
     return Gauss.logAdd(after[count], before[count] + marked.logNothing());
   }
 
-  private static void add(List<Chain.Link> links, double log, double[] sums) {
-    for (Chain.Link link : links) {
+  private static void add(List<Link> links, double log, double[] sums) {
+    for (Link link : links) {
       sums[link.note + 1] = Gauss.logAdd(sums[link.note + 1], log + link.weight());
     }
   }

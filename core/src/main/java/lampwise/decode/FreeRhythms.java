@@ -74,7 +74,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       Train train =
           new Train(
               new double[] {0},
-              new double[] {usualLength(evidence)},
+              new double[] {SeenLengths.middle(evidence.notes())},
               0,
               cycle,
               1 / widen,
@@ -140,19 +140,19 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
 
   private static void propose(
       Evidence evidence, double[] starts, int count, double cycle, List<FreeRhythms> proposals) {
-    double[] lengths = new double[count];
     double share = logLengthShare(evidence);
     if (count == 1) {
-      lengths[0] = usualLength(evidence);
+      double[] lengths = {SeenLengths.middle(evidence.notes())};
       share += ONE_GROUP + logCycle(0);
       proposals.add(new FreeRhythms(train(new double[] {0}, lengths, cycle, share), 0, 0, 1));
       return;
     }
-    List<double[]> seen = new ArrayList<>();
-    double[] gaps = meanGaps(evidence, starts, count, cycle, lengths, seen);
-    if (seen.isEmpty()) {
+    MeanCycle seen = MeanCycle.of(evidence, starts, count, cycle);
+    if (seen.repeats() == 0) {
       return;
     }
+    double[] gaps = seen.gaps();
+    double[] lengths = seen.lengths();
     double widest = Arrays.stream(gaps).max().orElse(0);
     double narrowest = Arrays.stream(gaps).min().orElse(0);
     if (widest - narrowest < evidence.resolutionSeconds()) {
@@ -167,10 +167,10 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     double one = share + ONE_GROUP + logCycle(even[count - 1]);
     proposals.add(
         new FreeRhythms(
-            train(even, lengths, cycle, one), logSpacing(mean), 1, seen.size() * (count - 1)));
+            train(even, lengths, cycle, one), logSpacing(mean), 1, seen.repeats() * (count - 1)));
     if (count > 2) {
       for (boolean shared : new boolean[] {true, false}) {
-        proposals.add(twoGroups(gaps, lengths, cycle, share, seen.size(), shared));
+        proposals.add(twoGroups(gaps, lengths, cycle, share, seen.repeats(), shared));
       }
     }
   }
@@ -218,65 +218,6 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   private static Train train(double[] on, double[] lengths, double cycle, double logWeight) {
     double whole = Math.max(cycle, on[on.length - 1] + 0.02);
     return new Train(on, lengths, 0, whole, 1 - STRETCH, 1 + STRETCH, logWeight).measured();
-  }
-
-  /**
-   * Mean gaps between the blinks of a cycle, turned so that the largest is the last, and the mean
-   * length of each blink.
-   */
-  private static double[] meanGaps(
-      Evidence evidence,
-      double[] starts,
-      int count,
-      double cycle,
-      double[] lengths,
-      List<double[]> seen) {
-    double[][] all = new double[count][];
-    double[][] sizes = new double[count][];
-    for (int k = 0; k < count; k++) {
-      all[k] = new double[starts.length];
-      sizes[k] = new double[starts.length];
-    }
-    int rows = 0;
-    for (int i = 0; i + count < starts.length; i++) {
-      if (Math.abs(starts[i + count] - starts[i] - cycle) > 0.1 * cycle + 0.05) {
-        continue;
-      }
-      int largest = 0;
-      for (int k = 1; k < count; k++) {
-        if (starts[i + k + 1] - starts[i + k] > starts[i + largest + 1] - starts[i + largest]) {
-          largest = k;
-        }
-      }
-      for (int k = 0; k < count; k++) {
-        int from = (largest + 1 + k) % count;
-        all[k][rows] = starts[i + from + 1] - starts[i + from];
-        sizes[k][rows] = evidence.notes().get(i + from).length();
-      }
-      seen.add(new double[] {i});
-      rows++;
-    }
-    double[] gaps = new double[count];
-    for (int k = 0; k < count; k++) {
-      gaps[k] = median(all[k], rows);
-      lengths[k] = median(sizes[k], rows);
-    }
-    return gaps;
-  }
-
-  private static double median(double[] values, int count) {
-    double[] known =
-        Arrays.stream(values, 0, count).filter(v -> !Double.isNaN(v)).sorted().toArray();
-    return known.length == 0 ? Double.NaN : known[known.length / 2];
-  }
-
-  private static double usualLength(Evidence evidence) {
-    double[] lengths =
-        evidence.notes().stream()
-            .filter(n -> n.hasOff() && !n.onCut() && !n.offCut())
-            .mapToDouble(Evidence.Note::length)
-            .toArray();
-    return median(lengths, lengths.length);
   }
 
   private static double logLengthShare(Evidence evidence) {

@@ -32,26 +32,19 @@ final class Likelihoods {
   /** Candidates this far below the best one (natural logarithm) are not looked at more closely. */
   private static final double HOPELESS = 20;
 
-  private final boolean answers;
   private final CodeSheet sheet;
   private final Evidence evidence;
-  private final List<List<Train>> trains = new ArrayList<>();
-  private final List<List<Visibility>> ways = new ArrayList<>();
+  private final List<List<Train>> trains;
+  private final List<List<Visibility>> ways;
+  private final boolean answers;
 
+  /** Prepares the likelihoods of a recording: a unit at rest shows that it sees a target. */
   Likelihoods(CodeSheet sheet, Evidence evidence, Marks marks) {
-    this(sheet, evidence, marks, true);
-  }
-
-  /**
-   * Prepares the likelihoods of a recording.
-   *
-   * @param answers whether a unit at rest is expected to show that it sees a target; if not, it is
-   *     dark then
-   */
-  Likelihoods(CodeSheet sheet, Evidence evidence, Marks marks, boolean answers) {
-    this.answers = answers;
     this.sheet = sheet;
     this.evidence = evidence;
+    this.trains = new ArrayList<>();
+    this.ways = new ArrayList<>();
+    this.answers = true;
     for (LampState state : sheet.states()) {
       trains.add(
           state.rhythm() instanceof Rhythm.Blinking blinking
@@ -59,6 +52,19 @@ final class Likelihoods {
               : List.of());
       ways.add(Visibility.of(state.seen(), marks, evidence.window()));
     }
+  }
+
+  private Likelihoods(Likelihoods other, boolean answers) {
+    this.sheet = other.sheet;
+    this.evidence = other.evidence;
+    this.trains = other.trains;
+    this.ways = other.ways;
+    this.answers = answers;
+  }
+
+  /** The same, on the same pulse trains, for a unit that is dark while it sees a target. */
+  Likelihoods unanswered() {
+    return new Likelihoods(this, false);
   }
 
   /** The pulse trains of a state; none if it is dark or steady. */

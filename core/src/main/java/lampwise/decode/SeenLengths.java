@@ -24,12 +24,7 @@ record SeenLengths(double usual, double shorter, double longer) {
   private static final double KINDS_APART = 1.6;
 
   static SeenLengths of(List<Evidence.Note> notes) {
-    double[] lengths =
-        notes.stream()
-            .filter(n -> n.hasOff() && !n.onCut() && !n.offCut())
-            .mapToDouble(Evidence.Note::length)
-            .sorted()
-            .toArray();
+    double[] lengths = known(notes);
     if (lengths.length == 0) {
       return new SeenLengths(Double.NaN, Double.NaN, Double.NaN);
     }
@@ -51,8 +46,23 @@ record SeenLengths(double usual, double shorter, double longer) {
     return new SeenLengths(Double.NaN, shorter, longer);
   }
 
-  private static double median(double[] sorted) {
-    return sorted[sorted.length / 2];
+  /** The median of all lengths of whatever kind, NaN if no length was noted. */
+  static double middle(List<Evidence.Note> notes) {
+    return median(known(notes));
+  }
+
+  /** The lengths that were noted in full, sorted. */
+  private static double[] known(List<Evidence.Note> notes) {
+    return notes.stream()
+        .filter(n -> n.hasOff() && !n.onCut() && !n.offCut())
+        .mapToDouble(Evidence.Note::length)
+        .sorted()
+        .toArray();
+  }
+
+  /** The median of sorted values, the upper one of two; NaN if there is none. */
+  static double median(double[] sorted) {
+    return sorted.length == 0 ? Double.NaN : sorted[sorted.length / 2];
   }
 
   /** The length of blinks of a size, NaN if it was not seen. */

@@ -44,7 +44,6 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
                     stretch.window().equals(evidence.window())
                         ? whole
                         : likelihoods.of(stretch.roughly())));
-    Likelihoods aside = new Likelihoods(sheet, evidence, recording.marks(), false);
     List<Segment> segments = new ArrayList<>();
     List<SeenBlink> blinks = new ArrayList<>();
     for (Window window : windows) {
@@ -52,13 +51,15 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
       Evidence stretch = all ? evidence : evidence.within(window.fromSeconds(), window.toSeconds());
       List<Candidate> here =
           all ? candidates : Posterior.candidates(sheet, likelihoods.of(stretch));
-      List<Part> parts = parts(sheet, recording, aside, stretch, here);
+      List<Part> parts = parts(sheet, recording, likelihoods.unanswered(), stretch, here);
       for (Part part : parts) {
         Evidence inside =
             parts.size() == 1
                 ? stretch
                 : evidence.within(part.window().fromSeconds(), part.window().toSeconds());
-        Optional<Explained> how = explain(sheet, likelihoods, inside, part.candidates());
+        boolean same = all && parts.size() == 1 && part.candidates().equals(candidates);
+        Optional<Explained> how =
+            same ? explained : explain(sheet, likelihoods, inside, part.candidates());
         Optional<Rhythm> observed =
             how.isPresent() ? how.get().observed() : Measured.unrepeated(inside);
         blinks.addAll(how.isPresent() ? how.get().blinks() : inside.blinks());

@@ -1,6 +1,5 @@
 package lampwise.decode;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -57,9 +56,29 @@ final class Told {
   private final Optional<Rhythm> said;
   private final OptionalDouble watched;
 
+  /** The blinks that were said, counted; empty if nothing or steady was said. */
+  private final Optional<Counted> counted;
+
   private Told(Optional<Rhythm> said, OptionalDouble watched) {
+    this(said, said.flatMap(Told::counted), watched);
+  }
+
+  private Told(Optional<Rhythm> said, Optional<Counted> counted, OptionalDouble watched) {
     this.said = said;
+    this.counted = counted;
     this.watched = watched;
+  }
+
+  private static Optional<Counted> counted(Rhythm said) {
+    return said instanceof Rhythm.Blinking words
+        ? Optional.of(Counted.of(words, Templates.of(words, OptionalDouble.empty(), 0)))
+        : Optional.empty();
+  }
+
+  /** The same of a lamp that could be seen for so long only, if it is known how long at all. */
+  private Told seenFor(double seconds) {
+    return new Told(
+        said, counted, watched.isPresent() ? OptionalDouble.of(seconds) : OptionalDouble.empty());
   }
 
   /** What a person says they observed: the rhythm, dark where nothing was seen. */
@@ -101,6 +120,7 @@ final class Told {
         description.window().isPresent()
             ? OptionalDouble.of(window.lengthSeconds())
             : OptionalDouble.empty();
+    Told told = new Told(said, watched);
     int states = sheet.states().size();
     double[] logs = new double[states + 2];
     for (int i = 0; i < states; i++) {
@@ -108,13 +128,11 @@ final class Told {
       double sum = 0;
       for (Visibility way : Visibility.of(state.seen(), description.marks(), window)) {
         double shown = way.stretches().stream().mapToDouble(Window::lengthSeconds).sum();
-        Told told =
-            new Told(said, watched.isPresent() ? OptionalDouble.of(shown) : OptionalDouble.empty());
-        sum += way.probability() * (shown > 0 ? told.ofState(sheet, state) : told.ofDark());
+        Told here = told.seenFor(shown);
+        sum += way.probability() * (shown > 0 ? here.ofState(sheet, state) : here.ofDark());
       }
       logs[i] = Math.log(sum);
     }
-    Told told = new Told(said, watched);
     logs[states] = Math.log(told.ofUnlisted());
     logs[states + 1] = Math.log(told.ofRandom());
     return logs;
@@ -139,13 +157,11 @@ final class Told {
     if (said.isEmpty()) {
       return unseen + (1 - unseen) * LAPSE;
     }
-    if (said.get() instanceof Rhythm.Steady) {
+    if (counted.isEmpty()) {
       boolean tooFast = real.cycleSeconds().orElse(1) < FUSED_SECONDS;
       return tooFast || mostlyLit(trains) ? SEEN_AS_STEADY : LAPSE;
     }
-    Rhythm.Blinking words = (Rhythm.Blinking) said.get();
-    Counted told = Counted.of(words, Templates.of(words, OptionalDouble.empty(), 0));
-    return LAPSE * broadly() + (1 - unseen) * said(told, real, sheet.clockTolerance());
+    return LAPSE * broadly() + (1 - unseen) * said(counted.get(), real, sheet.clockTolerance());
   }
 
   private static boolean mostlyLit(List<Train> trains) {
@@ -311,17 +327,16 @@ final class Told {
     if (said.isEmpty()) {
       return Math.exp(-0.1 * watched.orElse(30));
     }
-    boolean bare =
-        said.get() instanceof Rhythm.Blinking words && Counted.of(words, new ArrayList<>()).bare();
+    boolean bare = counted.isPresent() && counted.get().bare();
     return (bare ? 0.5 : 0.02) * broadly();
   }
 
   /** Chance of what was said of a lamp of which nothing is known. */
   private double broadly() {
-    if (!(said.isPresent() && said.get() instanceof Rhythm.Blinking words)) {
+    if (counted.isEmpty()) {
       return 0.05;
     }
-    Counted told = Counted.of(words, Templates.of(words, OptionalDouble.empty(), 0));
+    Counted told = counted.get();
     if (told.bare()) {
       return VAGUE * 0.3;
     }

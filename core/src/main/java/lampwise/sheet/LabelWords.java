@@ -83,17 +83,21 @@ public final class LabelWords {
   /** {@code Number of flashes is the range step, 1 to 5} is a state for each number. */
   private static List<String> countedStates(String text) {
     boolean counted = text.startsWith("number of ") || text.startsWith("the number of ");
-    int is = LabelText.find(text, "is", 0);
     List<String> clauses = LabelText.clauses(text);
+    if (!counted || clauses.size() < 2) {
+      return List.of();
+    }
+    String saying = clauses.get(clauses.size() - 2);
     String range = clauses.get(clauses.size() - 1);
+    int is = LabelText.find(saying, "is", 0);
     int to = LabelText.find(range, "to", 0);
-    if (!counted || is < 0 || to < 0 || clauses.size() < 2) {
+    if (is < 0 || to < 0) {
       return List.of();
     }
     int least = number(range.substring(0, to).strip());
     int most = number(range.substring(to + 2).strip());
     List<String> states = new ArrayList<>();
-    String what = LabelText.trimmed(clauses.get(clauses.size() - 2).substring(is + 2));
+    String what = LabelText.trimmed(saying.substring(is + 2));
     for (int i = least; i >= 1 && i <= most && most <= NUMBERS.length; i++) {
       states.add(NUMBERS[i - 1] + (i == 1 ? " flash: " : " flashes: ") + what + " " + i);
     }

@@ -4,6 +4,10 @@ import java.util.Optional;
 
 /** What to do at the unit to tell two states apart that the lamp alone cannot. */
 public final class TellApart {
+  /** What tells apart whether a unit's power is at fault. */
+  public static final String MEASURE_POWER =
+      "measure the cells or the supply under load at the unit's connector";
+
   private TellApart() {}
 
   /**
@@ -22,9 +26,7 @@ public final class TellApart {
           .map(what -> what + ": " + narrow.name() + " is seen only " + when(narrow.seen()));
     }
     boolean power = isPower(first) != isPower(second);
-    return power
-        ? Optional.of("measure the cells or the supply under load at the unit's connector")
-        : Optional.empty();
+    return power ? Optional.of(MEASURE_POWER) : Optional.empty();
   }
 
   private static boolean isPower(LampState state) {

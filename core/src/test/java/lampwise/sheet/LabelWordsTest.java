@@ -156,6 +156,11 @@ class LabelWordsTest {
     assertEquals("3 blinks every 7 s", refused.suggestion());
   }
 
+  @Test
+  void aNumberWhoseVerbStandsInTheRangeIsRefused() {
+    assertThrows(LabelException.class, () -> LabelWords.read("number of one , is 1 to 5"));
+  }
+
   @Property(tries = 2000)
   void isTotal(@ForAll("heaps") String said) {
     try {

@@ -69,4 +69,26 @@ public class LampSpeed {
   public Shown lamp() {
     return Lamp.shine(scene, Chance.of(seed++));
   }
+
+  /**
+   * The lamp, and a person who taps each blink to 10 ms.
+   *
+   * @return the recording and its truth
+   */
+  @Benchmark
+  @OperationsPerInvocation(BLINKS)
+  public Labelled lampAndExactPerson() {
+    return Simulator.record(scene, Person.exact(), seed++);
+  }
+
+  /**
+   * The lamp, and a person who is late, misses blinks and adds strays.
+   *
+   * @return the recording and its truth
+   */
+  @Benchmark
+  @OperationsPerInvocation(BLINKS)
+  public Labelled lampAndHurriedPerson() {
+    return Simulator.record(scene, Person.hurried(), seed++);
+  }
 }

@@ -11,12 +11,17 @@ final class Amount {
   private static final double UNDER_RATIO = 4;
 
   private final boolean said;
+
+  /** Whether it was said by its least alone, so that it may lie over the most of a draw, too. */
+  private final boolean endless;
+
   private final double least;
   private final double most;
   private double value;
 
-  private Amount(boolean said, double least, double most, double value) {
+  private Amount(boolean said, boolean endless, double least, double most, double value) {
     this.said = said;
+    this.endless = endless;
     this.least = least;
     this.most = most;
     this.value = value;
@@ -37,7 +42,11 @@ final class Amount {
     return switch (length.form()) {
       case EXACT -> fixed(from);
       case ABOUT, RANGE, ABOUT_RANGE -> within(from, to, squeeze, chance);
-      case OVER -> drawn(true, from, Math.max(most, OVER_RATIO * from), squeeze, chance);
+      case OVER -> {
+        double upper = Math.max(most, OVER_RATIO * from);
+        double value = drawn(true, from, upper, squeeze, chance).value;
+        yield new Amount(true, true, from, upper, value);
+      }
       case UNDER -> {
         double lower = least < to ? least : Math.max(Double.MIN_VALUE, to / UNDER_RATIO);
         yield drawn(true, lower, to, squeeze, chance);
@@ -47,13 +56,13 @@ final class Amount {
 
   /** A duration of one value. */
   static Amount fixed(double seconds) {
-    return new Amount(true, seconds, seconds, seconds);
+    return new Amount(true, false, seconds, seconds, seconds);
   }
 
   /** A duration said as a range: each value as likely. */
   static Amount within(double least, double most, double squeeze, Chance chance) {
     double upper = least + (most - least) * (1 - squeeze);
-    return new Amount(true, least, most, Math.min(most, chance.uniform(least, upper)));
+    return new Amount(true, false, least, most, Math.min(most, chance.uniform(least, upper)));
   }
 
   /** A duration that was not said: each ratio as likely. */
@@ -65,7 +74,8 @@ final class Amount {
   private static Amount drawn(
       boolean said, double least, double most, double squeeze, Chance chance) {
     double upper = squeeze == 0 ? most : least * StrictMath.pow(most / least, 1 - squeeze);
-    return new Amount(said, least, most, chance.logUniform(least, Math.max(least, upper)));
+    double value = chance.logUniform(least, Math.max(least, upper));
+    return new Amount(said, false, least, most, value);
   }
 
   double value() {
@@ -74,6 +84,20 @@ final class Amount {
 
   boolean isSaid() {
     return said;
+  }
+
+  boolean isEndless() {
+    return endless;
+  }
+
+  /** The same value between narrower borders. */
+  Amount between(double low, double high) {
+    return new Amount(
+        said,
+        endless && high == Double.POSITIVE_INFINITY,
+        Math.min(value, Math.max(least, low)),
+        Math.max(value, Math.min(most, high)),
+        value);
   }
 
   double least() {

@@ -17,21 +17,32 @@ import lampwise.light.Window;
  */
 record Bursts(List<List<Run>> cycle, OptionalDouble everySeconds) {
   /** Blinks farther apart than this do not look like one burst. */
-  private static final double APART_MOST_SECONDS = 1.6;
+  private static final double APART_MOST_SECONDS = 2.5;
 
   /** A pause is at least this many times as long as the gaps inside a burst. */
-  private static final double PAUSE_RATIO = 1.6;
+  private static final double PAUSE_RATIO = 1.5;
 
-  /** A dark this many times the gaps before or after the only burst tells that it is one. */
-  private static final double ALONE_RATIO = 2.5;
+  /** A pause this many times the usual gap leaves no doubt that there are bursts. */
+  private static final double CLEAR_RATIO = 2.5;
 
   /** More blinks than this in one burst are not counted. */
   private static final int COUNTED_MOST = 12;
 
   private static final int TURNS_MOST = 3;
 
-  /** The share of bursts that must fit the cycle. */
-  private static final double FITTING = 0.66;
+  /** The share of bursts that must look alike. */
+  private static final double ALIKE = 0.66;
+
+  /** The share that must where the bursts are clear: one knows that one missed some blinks. */
+  private static final double ALIKE_IF_CLEAR = 0.45;
+
+  /** The share that must fit two or more that come in turn; all, where few were seen. */
+  private static final double IN_TURN = 0.8;
+
+  private static final int CLEAR_BURSTS = 3;
+
+  /** The share of times from burst to burst that must be even. */
+  private static final double EVEN = 0.6;
 
   private static final double LONG_LEAST_SECONDS = 0.3;
   private static final double LONG_RATIO = 2;
@@ -72,9 +83,11 @@ record Bursts(List<List<Run>> cycle, OptionalDouble everySeconds) {
     Arrays.sort(sorted);
     double longFrom = longFrom(lights, window);
     for (int i = 0; i < sorted.length && sorted[i] <= APART_MOST_SECONDS; i++) {
-      double pause = PAUSE_RATIO * sorted[i];
-      if (i + 1 < sorted.length && sorted[i + 1] > pause) {
-        Optional<Bursts> found = turns(bursts(lights, window, pause, longFrom));
+      if (i + 1 < sorted.length && sorted[i + 1] > PAUSE_RATIO * sorted[i]) {
+        double usual = sorted[i / 2];
+        boolean clear = sorted[i + 1] > CLEAR_RATIO * usual;
+        double pause = (sorted[i] + sorted[i + 1]) / 2;
+        Optional<Bursts> found = turns(bursts(lights, window, pause, longFrom), clear);
         if (found.isPresent()) {
           return found;
         }
@@ -92,7 +105,7 @@ record Bursts(List<List<Run>> cycle, OptionalDouble everySeconds) {
     }
     double before = lights.get(0).onSeconds() - window.fromSeconds();
     double after = window.toSeconds() - lights.get(lights.size() - 1).onSeconds();
-    if (!(Math.max(before, after) > ALONE_RATIO * sorted[last])) {
+    if (!(Math.max(before, after) > CLEAR_RATIO * sorted[last])) {
       return Optional.empty();
     }
     return Optional.of(new Bursts(List.of(runs(lights, longFrom)), OptionalDouble.empty()));
@@ -159,40 +172,51 @@ record Bursts(List<List<Run>> cycle, OptionalDouble everySeconds) {
   }
 
   /** The fewest bursts that come in turn and fit most of those seen. */
-  private static Optional<Bursts> turns(List<Burst> seen) {
-    // What the window cuts is not counted.
+  private static Optional<Bursts> turns(List<Burst> seen, boolean clear) {
+    // What the window cuts is not counted, if there is anything else.
     int from = seen.size() > 1 && seen.get(0).cut() ? 1 : 0;
-    int to =
-        seen.size() - from > 1 && seen.get(seen.size() - 1).cut() ? seen.size() - 1 : seen.size();
-    List<Burst> whole = seen.subList(from, to);
-    double[] starts =
-        seen.subList(from, seen.size()).stream().mapToDouble(Burst::seconds).toArray();
-    for (int turns = 1; turns <= TURNS_MOST && turns < Math.max(2, whole.size()); turns++) {
-      List<List<Run>> cycle = new ArrayList<>();
-      int fitting = 0;
-      for (int turn = 0; turn < turns; turn++) {
-        List<Run> usual = usual(whole, turn, turns);
-        cycle.add(usual);
-        for (int i = turn; i < whole.size(); i += turns) {
-          fitting += whole.get(i).runs().equals(usual) ? 1 : 0;
-        }
-      }
-      boolean single =
-          cycle.stream().allMatch(runs -> runs.size() == 1 && runs.get(0).count() == 1);
-      boolean even =
-          turns > 1 || starts.length < 3 || Gaps.even(Gaps.of(starts), FITTING).isPresent();
-      if (fitting >= FITTING * whole.size() && even && !single && countable(cycle)) {
-        return Optional.of(new Bursts(turned(cycle, starts), every(starts, turns)));
+    boolean cutAfter = seen.size() - from > 1 && seen.get(seen.size() - 1).cut();
+    List<Burst> whole = seen.subList(from, cutAfter ? seen.size() - 1 : seen.size());
+    List<Burst> timed = seen.subList(from, seen.size());
+    double[] starts = timed.stream().mapToDouble(Burst::seconds).toArray();
+    boolean even = starts.length < 3 || Gaps.even(Gaps.of(starts), EVEN).isPresent();
+    Optional<Bursts> found = even ? turns(whole, starts, 1, ALIKE) : Optional.empty();
+    for (int turns = 2; turns <= TURNS_MOST && found.isEmpty(); turns++) {
+      if (whole.size() >= 2 * turns || (whole.size() > turns && turns == 2 && clear)) {
+        found = turns(whole, starts, turns, whole.size() >= 3 * turns ? IN_TURN : 1);
       }
     }
-    return Optional.empty();
+    return found.isEmpty() && even && clear && whole.size() >= CLEAR_BURSTS
+        ? turns(whole, starts, 1, ALIKE_IF_CLEAR)
+        : found;
+  }
+
+  private static Optional<Bursts> turns(
+      List<Burst> whole, double[] starts, int turns, double share) {
+    List<List<Run>> cycle = new ArrayList<>();
+    int fitting = 0;
+    for (int turn = 0; turn < turns; turn++) {
+      List<Run> usual = usual(whole, turn, turns);
+      cycle.add(usual);
+      for (int i = turn; i < whole.size(); i += turns) {
+        fitting += whole.get(i).runs().equals(usual) ? 1 : 0;
+      }
+    }
+    boolean single = cycle.stream().allMatch(runs -> blinks(runs) == 1);
+    return fitting >= share * whole.size() && !single && countable(cycle)
+        ? Optional.of(new Bursts(turned(cycle, starts), every(starts, turns)))
+        : Optional.empty();
+  }
+
+  private static int blinks(List<Run> runs) {
+    return runs.stream().mapToInt(Run::count).sum();
   }
 
   private static boolean countable(List<List<Run>> cycle) {
     return cycle.stream().flatMap(List::stream).allMatch(run -> run.count() <= COUNTED_MOST);
   }
 
-  /** What every so many bursts look like mostly, the first to come among equals. */
+  /** What every so many bursts look like mostly; among equals that with more blinks. */
   private static List<Run> usual(List<Burst> bursts, int turn, int turns) {
     List<List<Run>> looks = new ArrayList<>();
     for (int i = turn; i < bursts.size(); i += turns) {
@@ -200,7 +224,8 @@ record Bursts(List<List<Run>> cycle, OptionalDouble everySeconds) {
     }
     List<Run> usual = looks.get(0);
     for (List<Run> look : looks) {
-      if (Collections.frequency(looks, look) > Collections.frequency(looks, usual)) {
+      int more = Collections.frequency(looks, look) - Collections.frequency(looks, usual);
+      if (more > 0 || (more == 0 && blinks(look) > blinks(usual))) {
         usual = look;
       }
     }

@@ -10,6 +10,9 @@ final class CycleFill {
   /** Sums of durations are compared to within this fraction. */
   static final double ROUNDING = 1e-9;
 
+  /** A row whose said parts take more of the limit than this may go beyond it. */
+  private static final double LONG_SHARE = 1 / 3.0;
+
   /** A dark that is still one, as a share of its cycle, where time is short. */
   private static final double LEAST_SHARE = 0.001;
 
@@ -69,8 +72,9 @@ final class CycleFill {
    * Fills a row of no stated time.
    *
    * @param mostSeconds the most that it takes where its parts allow that
+   * @return whether it keeps to the limit of a cycle, or says itself that it takes longer
    */
-  void freely(double mostSeconds) {
+  boolean freely(double mostSeconds) {
     List<Open> opens = opens(LightDraw.LIGHT_LEAST_SECONDS, LightDraw.DARK_LEAST_SECONDS);
     List<Amount> closing = row.openDarks(LightRow.Kind.CLOSING);
     double last = closing.isEmpty() ? 0 : closingLeast(leastOf(opens), Limits.APART_LEAST_SECONDS);
@@ -81,6 +85,8 @@ final class CycleFill {
       double least = closingLeast(longestOf(opens), Limits.APART_LEAST_SECONDS);
       pause.set(Amount.unsaid(least, left, squeeze, chance).value());
     }
+    return row.setSeconds() + need <= Limits.CYCLE_MOST_SECONDS
+        || row.saidSeconds() > LONG_SHARE * Limits.CYCLE_MOST_SECONDS;
   }
 
   private static double leastOf(List<Open> opens) {
@@ -119,8 +125,7 @@ final class CycleFill {
    * @return whether all that was said and, if strict, all ratios of pauses hold
    */
   boolean within(Amount cycle) {
-    double darkLeast = LightDraw.DARK_LEAST_SECONDS;
-    darkLeast = strict ? darkLeast : Math.min(darkLeast, LEAST_SHARE * cycle.value());
+    double darkLeast = Math.min(LightDraw.DARK_LEAST_SECONDS, LEAST_SHARE * cycle.value());
     List<Open> opens = opens(Math.min(Limits.BLINK_LEAST_SECONDS, cycle.value() / 2), darkLeast);
     List<Amount> closing = row.openDarks(LightRow.Kind.CLOSING);
     if (opens.isEmpty() && closing.isEmpty()) {
@@ -155,7 +160,18 @@ final class CycleFill {
     weights.put(cycle, -1);
     move(weights, cycle, false);
     move(weights, cycle, true);
+    stretch(weights, cycle.value() - row.setSeconds());
     return Math.abs(cycle.value() - row.setSeconds()) <= ROUNDING * cycle.value() && row.isSound();
+  }
+
+  /** Gives what is still missing to a duration that may be as long as it likes. */
+  private static void stretch(Map<Amount, Integer> weights, double missing) {
+    for (Map.Entry<Amount, Integer> entry : weights.entrySet()) {
+      if (missing * entry.getValue() > 0 && entry.getKey().isEndless()) {
+        entry.getKey().set(entry.getKey().value() + missing / entry.getValue());
+        return;
+      }
+    }
   }
 
   private void move(Map<Amount, Integer> weights, Amount cycle, boolean said) {
@@ -178,7 +194,7 @@ final class CycleFill {
   }
 
   private static double border(Map.Entry<Amount, Integer> entry, double missing) {
-    boolean longer = missing > 0 == entry.getValue() > 0;
+    boolean longer = (missing > 0) == (entry.getValue() > 0);
     return longer ? entry.getKey().most() : entry.getKey().least();
   }
 }

@@ -33,6 +33,13 @@ record LaidLight(int count, Size size, Amount length, Amount apart, boolean stea
     return length.value() > 0 && (count == 1 || length.value() < apart.value());
   }
 
+  /** Makes the length less than the spacing, whatever was said. */
+  void mend() {
+    if (!isSound()) {
+      length.set(Math.max(Double.MIN_VALUE, apart.value() / 2));
+    }
+  }
+
   /** Adds its pulses and gives the time of its end. */
   double lay(double from, List<DrawnRhythm.Pulse> pulses) {
     for (int i = 0; i < count; i++) {

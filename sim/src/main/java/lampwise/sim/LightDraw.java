@@ -91,7 +91,7 @@ final class LightDraw {
       Amount apart =
           sketch.count() == 1
               ? Amount.fixed(0)
-              : sketch.apart().orElseGet(() -> apart(length.value(), drawnAparts));
+              : sketch.apart().orElseGet(() -> apart(sketch.count(), length.value(), drawnAparts));
       lights.add(new LaidLight(sketch.count(), sketch.size(), length, apart, sketch.steady()));
     }
     return lights;
@@ -118,9 +118,15 @@ final class LightDraw {
             chance);
     Optional<Amount> of = blinks.of().map(this::blink);
     if (of.isPresent() && !(of.get().value() < apart.value())) {
-      fit(of.get(), apart, blinks.apart().get().form() == Length.Form.OVER);
+      fit(of.get(), apart);
     }
-    return new Sketch(count, blinks.size(), of, Optional.of(apart), false);
+    double border = of.isEmpty() ? 0 : (of.get().value() + apart.value()) / 2;
+    return new Sketch(
+        count,
+        blinks.size(),
+        of.map(length -> length.between(0, border)),
+        Optional.of(apart.between(border, Double.POSITIVE_INFINITY)),
+        false);
   }
 
   private Amount blink(Length length) {
@@ -129,12 +135,12 @@ final class LightDraw {
   }
 
   /** Gives a blink and its spacing values that go together; both were said. */
-  private void fit(Amount of, Amount apart, boolean endless) {
+  private void fit(Amount of, Amount apart) {
     double low = Math.max(apart.least(), of.least());
-    if (!(low < apart.most())) {
+    if (!(of.least() < apart.most())) {
       // One of the two was said by one border alone, and the other reaches beyond its limit.
-      apart.set(endless ? 1.5 * low : apart.value());
-      of.set(endless ? low : apart.value() / 2);
+      apart.set(apart.isEndless() ? 1.5 * low : apart.value());
+      of.set(apart.isEndless() ? low : apart.value() / 2);
       return;
     }
     apart.set(low + (apart.most() - low) * (1 - chance.uniform() / 2));
@@ -213,7 +219,7 @@ final class LightDraw {
   }
 
   /** An unsaid spacing: as likely as not that of an earlier one. */
-  private Amount apart(double blink, List<Amount> earlier) {
+  private Amount apart(int count, double blink, List<Amount> earlier) {
     double least = Math.max(Limits.APART_LEAST_SECONDS, blink + DARK_LEAST_SECONDS);
     if (!earlier.isEmpty() && chance.happens(0.5)) {
       Amount same = earlier.get(chance.below(earlier.size()));
@@ -221,7 +227,9 @@ final class LightDraw {
         return same;
       }
     }
-    Amount drawn = Amount.unsaid(least, apartMost(least), squeeze, chance);
+    double share = Math.min(cycleSeconds, Limits.CYCLE_MOST_SECONDS) / count;
+    double most = Math.max(least, Math.min(apartMost(least), share));
+    Amount drawn = Amount.unsaid(least, most, squeeze, chance);
     earlier.add(drawn);
     return drawn;
   }

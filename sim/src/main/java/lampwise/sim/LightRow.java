@@ -85,6 +85,15 @@ record LightRow(List<LaidLight> lights, List<Dark> darks) {
     return sum;
   }
 
+  /** The time of everything that was said. */
+  double saidSeconds() {
+    double sum = 0;
+    for (Map.Entry<Amount, Integer> entry : weights().entrySet()) {
+      sum += entry.getKey().isSaid() ? entry.getKey().value() * entry.getValue() : 0;
+    }
+    return sum;
+  }
+
   /** The largest spacing inside a group; zero if no group has two blinks. */
   double largestSpacing() {
     double most = 0;

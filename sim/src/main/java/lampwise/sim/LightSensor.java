@@ -68,8 +68,7 @@ import lampwise.light.Window;
  * apart; added are the moments at which the room's light begins to rise by a step or more: shadows
  * and hands going, the light switched on.
  *
- * @param settings the settings by their names, in the order of the list above where they are read;
- *     what is left out has the value in brackets
+ * @param settings the settings by their names, any of them; read, it has all, in a fixed order
  */
 public record LightSensor(Map<String, Double> settings) implements Observer {
   /** A longer recording of one sensor would not fit into an array. */

@@ -9,8 +9,8 @@ import lampwise.light.Window;
 
 /** How a person turns blinks into marks, with the errors of a person. */
 final class Noting {
-  /** Nobody taps twice within less. */
-  private static final double LEAST_APART = 0.05;
+  /** Nobody holds for less. */
+  private static final double LEAST_HELD = 0.05;
 
   private static final double LAPSE_LEAST = 0.5;
   private static final double LAPSE_FURTHER = 0.3;
@@ -170,7 +170,8 @@ final class Noting {
   }
 
   /** The marks that are far enough from the one before, in order; notes which blinks have one. */
-  private static List<Mark> apart(List<Mark> marks, boolean[] made) {
+  private List<Mark> apart(List<Mark> marks, boolean[] made) {
+    double least = PersonSetting.TAPS_APART_S.in(settings);
     // Of marks at the same moment, that of the lamp comes first.
     marks.sort(Comparator.comparingDouble(Mark::seconds).thenComparing(Mark::kind));
     List<Mark> kept = new ArrayList<>(marks.size());
@@ -178,7 +179,7 @@ final class Noting {
     double noted = Double.NEGATIVE_INFINITY;
     for (Mark mark : marks) {
       boolean alone = mark.kind() == Kind.AGAIN && !made[mark.blink()];
-      if (alone || !(mark.seconds() - seconds >= LEAST_APART) || !(mark.noted() > noted)) {
+      if (alone || !(mark.seconds() - seconds >= least) || !(mark.noted() > noted)) {
         continue;
       }
       kept.add(mark);
@@ -209,7 +210,7 @@ final class Noting {
       Mark mark = marks.get(i);
       boolean lit = mark.kind() == Kind.BLINK || mark.kind() == Kind.ALREADY;
       Chance own = releasing.branch(lit ? mark.blink() : Double.doubleToLongBits(mark.seconds()));
-      double released = Math.max(mark.seconds() + LEAST_APART, released(mark, own));
+      double released = Math.max(mark.seconds() + LEAST_HELD, released(mark, own));
       double start = mark.noted();
       double off = rounded(released);
       if (!(off > start)) {
@@ -224,7 +225,7 @@ final class Noting {
 
   private double released(Mark mark, Chance own) {
     if (mark.kind() == Kind.STRAY || mark.kind() == Kind.AGAIN) {
-      return mark.seconds() + own.uniform(LEAST_APART, AGAIN_MOST);
+      return mark.seconds() + own.uniform(LEAST_HELD, AGAIN_MOST);
     }
     double end = end(blinks.get(mark.blink()));
     if (!(end < window.toSeconds())) {

@@ -37,13 +37,15 @@ import lampwise.light.Window;
  *       sooner after the one noted before is missed.
  *   <li>{@code release-late-s} and {@code release-sd-s} 0 to 5 [0]: how much later the end of a
  *       blink is noted than its start would be, and the further standard deviation of that.
+ *   <li>{@code taps-apart-s} 0 to 1 [0.05]: of two marks that would be nearer, the later is not
+ *       made. The people of the bench have none of it.
  *   <li>{@code count-error} 0 to 1 [0]: the chance that a count of two or more is told as one more
  *       or one less; {@code seconds-error} 0 to 1 [0]: standard deviation of judged seconds, as a
  *       fraction of them. These two matter to words alone.
  * </ul>
  *
- * <p>No two marks are less than 0.05 s apart, or noted at the same moment: the later is not made. A
- * mark outside the window is not made either. Blinks lost so are missed like any other.
+ * <p>Of two marks noted at the same moment the later is not made. A mark outside the window is not
+ * made either. Blinks lost so are missed like any other.
  *
  * @param notes how the person notes
  * @param settings the settings by their names, in the order of the list above where they are read;
@@ -87,7 +89,7 @@ public record Person(Notes notes, Map<String, Double> settings) implements Obser
    * @return a person of the project's bench
    */
   public static Person exact() {
-    return plain().with("timing-sd-s", 0.01);
+    return plain().with("timing-sd-s", 0.01).with("taps-apart-s", 0);
   }
 
   /**
@@ -96,7 +98,7 @@ public record Person(Notes notes, Map<String, Double> settings) implements Obser
    * @return a person of the project's bench
    */
   public static Person careful() {
-    return plain()
+    return exact()
         .with("timing-sd-s", 0.04)
         .with("missed", 0.03)
         .with("strays-per-minute", 0.3)
@@ -109,7 +111,7 @@ public record Person(Notes notes, Map<String, Double> settings) implements Obser
    * @return a person of the project's bench
    */
   public static Person hurried() {
-    return plain()
+    return exact()
         .with("timing-sd-s", 0.08)
         .with("first-late-s", 0.1)
         .with("missed", 0.1)

@@ -20,6 +20,7 @@ enum PersonSetting {
   FASTEST_TAPS_PER_S("fastest-taps-per-s", 0, 20, 0),
   RELEASE_LATE_S("release-late-s", 0, 5, 0),
   RELEASE_SD_S("release-sd-s", 0, 5, 0),
+  TAPS_APART_S("taps-apart-s", 0, 1, 0.05),
   COUNT_ERROR("count-error", 0, 1, 0),
   SECONDS_ERROR("seconds-error", 0, 1, 0);
 

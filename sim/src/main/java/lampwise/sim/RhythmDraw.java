@@ -118,6 +118,8 @@ final class RhythmDraw {
   private DrawnRhythm forced() {
     Rows rows = rows(1, sheetBlink);
     fill(rows, false, 1);
+    rows.prelude().lights().forEach(LaidLight::mend);
+    rows.cycle().lights().forEach(LaidLight::mend);
     return laid(rows);
   }
 
@@ -226,14 +228,13 @@ final class RhythmDraw {
     double before = Math.max(inner, rows.prelude().largestSpacing());
     // A prelude is over before one loses patience: its pauses together take no longer than this.
     double most = rows.prelude().setSeconds() + PRELUDE_PAUSES_SECONDS;
-    new CycleFill(rows.prelude(), before, strict, squeeze, chance).freely(most);
+    boolean starts = new CycleFill(rows.prelude(), before, strict, squeeze, chance).freely(most);
     CycleFill fill = new CycleFill(cycle, inner, strict, squeeze, chance);
-    if (cycle.lights().isEmpty() || rows.every().isEmpty()) {
-      fill.freely(Limits.CYCLE_MOST_SECONDS);
-    } else if (!fill.within(rows.every().get())) {
-      return false;
-    }
-    return rows.prelude().isSound() && cycle.isSound();
+    boolean goesOn =
+        (cycle.lights().isEmpty() || rows.every().isEmpty())
+            ? fill.freely(Limits.CYCLE_MOST_SECONDS)
+            : fill.within(rows.every().get());
+    return starts && goesOn && rows.prelude().isSound() && cycle.isSound();
   }
 
   private DrawnRhythm laid(Rows rows) {

@@ -66,7 +66,7 @@ enum SensorSetting {
       }
     }
     throw new SimulationException(
-        "a light sensor has no setting " + name + "; it has: " + String.join(", ", names()));
+        Near.unknown("no setting of a light sensor named", name, names()));
   }
 
   private static List<String> names() {

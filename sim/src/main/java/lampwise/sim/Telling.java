@@ -1,6 +1,7 @@
 package lampwise.sim;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -27,7 +28,10 @@ final class Telling {
   /** From here on one counts the seconds from blink to blink, below it the blinks in a second. */
   private static final double COUNTED_SECONDS = 1;
 
+  /** Blinks that come less often on average are not called slow blinks. */
   private static final double SLOWEST_SECONDS = 10;
+
+  private static final int FEW_GAPS = 3;
 
   /** The share of gaps near the middle one that makes a row even. */
   private static final double EVEN_SHARE = 0.6;
@@ -38,8 +42,8 @@ final class Telling {
   /** Seconds that lie farther from the nearest half are told as lying between two of them. */
   private static final double BETWEEN = 0.15;
 
-  /** A dark of this length is told with its length. */
-  private static final double DARK_TOLD_SECONDS = 1;
+  /** A blink or a dark that lasts as long is told with its length. */
+  private static final double LENGTH_TOLD_SECONDS = 1;
 
   private final double countError;
   private final double secondsError;
@@ -104,7 +108,7 @@ final class Telling {
       darks[i] = lights.get(i + 1).onSeconds() - from[i];
     }
     double dark = Gaps.middle(darks);
-    String said = "steady then dark" + (dark < DARK_TOLD_SECONDS ? "" : " " + seconds(dark));
+    String said = "steady then dark" + (dark < LENGTH_TOLD_SECONDS ? "" : " " + seconds(dark));
     OptionalDouble every = Gaps.even(Gaps.of(from), EVEN_SHARE);
     return every.isPresent()
         ? first(said + " every " + seconds(every.getAsDouble()), said, "steady then dark")
@@ -141,12 +145,33 @@ final class Telling {
     }
     OptionalDouble even = Gaps.even(gaps, EVEN_SHARE);
     if (even.isEmpty()) {
-      boolean slow = middle >= COUNTED_SECONDS && middle <= SLOWEST_SECONDS;
-      return slow ? "slow blinks" : "blinks";
+      return uneven(gaps);
     }
     return even.getAsDouble() < COUNTED_SECONDS
         ? rate(1 / judged(even.getAsDouble()))
-        : first("1 blink every " + seconds(even.getAsDouble()), "slow blinks");
+        : first("1 blink" + length() + " every " + seconds(even.getAsDouble()), "slow blinks");
+  }
+
+  /** How long the blinks last, if they are long enough to tell. */
+  private String length() {
+    double length = Gaps.middle(lights.stream().mapToDouble(Telling::length).toArray());
+    return length < LENGTH_TOLD_SECONDS ? "" : " of " + seconds(length);
+  }
+
+  /** Few blinks are told by the least and the most seconds between them, more by how it looks. */
+  private String uneven(double[] gaps) {
+    double[] sorted = gaps.clone();
+    Arrays.sort(sorted);
+    double mean = Arrays.stream(gaps).sum() / gaps.length;
+    boolean few = gaps.length <= FEW_GAPS || mean > SLOWEST_SECONDS;
+    if (few && sorted[0] >= COUNTED_SECONDS) {
+      long least = Math.max(1, Math.round(judged(sorted[0])));
+      long most = Math.max(least + 1, Math.round(judged(sorted[sorted.length - 1])));
+      return first("1 blink every " + least + " to " + most + " s", "blinks");
+    }
+    return Gaps.middle(gaps) >= COUNTED_SECONDS && mean <= SLOWEST_SECONDS
+        ? "slow blinks"
+        : "blinks";
   }
 
   /** So many a second, between one and three or so. */

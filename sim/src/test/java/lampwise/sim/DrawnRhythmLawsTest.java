@@ -5,14 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import lampwise.rhythm.Cycle;
 import lampwise.rhythm.Ending;
+import lampwise.rhythm.Limits;
 import lampwise.rhythm.Part;
 import lampwise.rhythm.Phrase;
 import lampwise.rhythm.Rhythm;
 import lampwise.rhythm.Size;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -78,24 +81,53 @@ class DrawnRhythmLawsTest {
       return;
     }
     DrawnRhythm drawn = DrawnRhythm.of(rhythm, blink, Chance.of(seed));
+    assertTrue(holds(rhythm, drawn), () -> phrase + ": " + drawn);
+  }
+
+  private static boolean holds(Rhythm.Blinking rhythm, DrawnRhythm drawn) {
     if (rhythm.cycle() instanceof Cycle.Rated rated) {
-      assertEquals(1, drawn.cycle().size());
       double perSecond = 1 / drawn.cycleSeconds();
-      assertTrue(perSecond >= rated.rate().leastPerSecond() * (1 - 1e-9), drawn::toString);
-      assertTrue(perSecond <= rated.rate().mostPerSecond() * (1 + 1e-9), drawn::toString);
-      return;
+      return drawn.cycle().size() == 1
+          && perSecond >= rated.rate().leastPerSecond() * (1 - ROUNDING)
+          && perSecond <= rated.rate().mostPerSecond() * (1 + ROUNDING);
     }
     Cycle.Parts cycle = (Cycle.Parts) rhythm.cycle();
     boolean once = cycle.ending() instanceof Ending.Once;
     boolean endless = Double.isInfinite(drawn.cycleSeconds());
-    boolean prelude = Said.holds(rhythm.prelude(), drawn.prelude(), drawn.preludeSeconds(), once);
-    assertTrue(prelude, () -> "prelude of " + phrase + ": " + drawn);
-    boolean whole = endless || Said.holds(cycle.parts(), drawn.cycle(), drawn.cycleSeconds(), once);
-    assertTrue(whole, () -> "cycle of " + phrase + ": " + drawn);
-    if (cycle.ending() instanceof Ending.Every every) {
-      assertTrue(Said.within(drawn.cycleSeconds(), every.cycle()), drawn::toString);
+    return Said.holds(rhythm.prelude(), drawn.prelude(), drawn.preludeSeconds(), once)
+        && (endless || Said.holds(cycle.parts(), drawn.cycle(), drawn.cycleSeconds(), once))
+        && (!(cycle.ending() instanceof Ending.Every every)
+            || Said.within(drawn.cycleSeconds(), every.cycle()))
+        && drawn.repeats() == !once;
+  }
+
+  /**
+   * Of rhythms of any kind, which may contradict themselves or leave next to no room, nearly all
+   * are drawn as they were said: 2000 fixed ones, at most 2 in 100 are not.
+   */
+  @Example
+  void whatWasSaidHoldsForNearlyAnyRhythm() {
+    int broken = 0;
+    for (int seed = 0; seed < 2000; seed++) {
+      Rhythm.Blinking rhythm = (Rhythm.Blinking) AnyRhythm.of(seed);
+      DrawnRhythm drawn = DrawnRhythm.of(rhythm, OptionalDouble.empty(), Chance.of(seed));
+      boolean huge = drawn.prelude().size() + drawn.cycle().size() > 2000;
+      broken += huge || holds(rhythm, drawn) ? 0 : 1;
     }
-    assertEquals(!once, drawn.repeats());
+    assertTrue(broken <= 40, "drawn otherwise than said: " + broken + " of 2000");
+  }
+
+  /** A cycle of which little is said keeps to its limit. */
+  @Property(tries = 1000)
+  void cyclesKeepToTheirLimit(@ForAll("sound") String phrase, @ForAll long seed) {
+    DrawnRhythm drawn =
+        DrawnRhythm.of(Phrases.rhythm(phrase), OptionalDouble.empty(), Chance.of(seed));
+    boolean endless = Double.isInfinite(drawn.cycleSeconds());
+    boolean said = Stream.of("every", "per minute", "28 to 300 s").anyMatch(phrase::contains);
+    if (!endless && !said) {
+      assertTrue(drawn.cycleSeconds() <= Limits.CYCLE_MOST_SECONDS + ROUNDING, drawn::toString);
+    }
+    assertTrue(drawn.preludeSeconds() <= Limits.CYCLE_MOST_SECONDS, drawn::toString);
   }
 
   /** Of blinks with words alone, a long one lasts twice a short one. */

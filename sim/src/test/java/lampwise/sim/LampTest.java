@@ -174,6 +174,19 @@ class LampTest {
     assertBlink(40 + delay, 43 + delay, again.get(0));
   }
 
+  /** No cycle comes before the prelude is over, nor before the light that follows a trigger. */
+  @Test
+  void theFirstCycleIsTheFirstLight() {
+    String led = "first steady 3 s then dark 5 s afterwards 1 blink every 2 s";
+    Scene scene = LampScenes.after(watched(led, Seen.AFTER_BUTTON), Event.Kind.BUTTON, 10);
+    List<Blink> blinks = shine(scene, 1);
+    assertEquals(blinks.get(0).onSeconds() + 8, blinks.get(1).onSeconds(), 1e-9);
+    Scene fast = LampScenes.during(watched("1 blink of 20 ms every 50 ms", Seen.TARGET), 10, EVER);
+    for (int seed = 0; seed < SEEDS; seed++) {
+      assertDelay(shine(fast, seed).get(0).onSeconds() - 10);
+    }
+  }
+
   @Test
   void onceFollowsEachOfItsTriggers() {
     Scene scene =

@@ -1,7 +1,6 @@
 package lampwise.sim;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -17,6 +16,9 @@ import lampwise.light.LightCurve;
 import lampwise.light.TargetSpan;
 import lampwise.light.Targets;
 import lampwise.light.Window;
+import lampwise.rhythm.Phrase;
+import lampwise.rhythm.PhraseException;
+import lampwise.sheet.Seen;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -104,8 +106,10 @@ class LightSensorTest {
     String message =
         assertThrows(SimulationException.class, () -> LightSensor.fast().with("noise", 1))
             .getMessage();
-    assertTrue(message.contains("noise-lux"), message);
-    assertFalse(message.contains("\n"), message);
+    assertEquals(
+        "there is no setting of a light sensor named noise; near: noise-lux; known: "
+            + String.join(", ", LightSensor.fast().settings().keySet()),
+        message);
   }
 
   @Test
@@ -213,6 +217,23 @@ class LightSensorTest {
     }
     // 2000 draws at 0.3: standard deviation 20.
     assertEquals(600, count, 80);
+  }
+
+  /** What a lamp shows to a target alone, it shows to a phone that is one. */
+  @Test
+  void thePhoneMakesTheLampShow() throws PhraseException {
+    Act act =
+        new Act(
+            Double.NEGATIVE_INFINITY,
+            "target-seen",
+            new Show.Rhythmic(Phrase.parse("2 blinks per second")),
+            Seen.TARGET);
+    Scene scene = Watched.scene(30).withActs(List.of(act));
+    Labelled away = Simulator.record(scene, LightSensor.fast(), 5);
+    assertEquals(List.of(), away.truth().shown().blinks());
+    Labelled close = Simulator.record(scene, LightSensor.fast().with("phone-target", 1), 5);
+    assertEquals(60, close.truth().shown().blinks().size(), 2);
+    assertEquals(Targets.likely(), close.recording().marks().targets());
   }
 
   @Test
