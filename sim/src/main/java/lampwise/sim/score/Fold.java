@@ -5,13 +5,40 @@ import lampwise.sim.DrawnRhythm;
 /**
  * One cycle of a rhythm whose printed times are all known, and how far it may be stretched: by the
  * unit's clock, or by the clock and a range of rates together.
- *
- * @param on when the blinks of a cycle begin
- * @param end when they end
- * @param cycle the cycle, start to start
- * @param stretch how the stretch is spread
  */
-record Fold(double[] on, double[] end, double cycle, Stretch stretch) {
+final class Fold {
+  private final double[] on;
+  private final double[] end;
+  private final double cycle;
+  private final Stretch stretch;
+
+  Fold(double[] on, double[] end, double cycle, Stretch stretch) {
+    this.on = on;
+    this.end = end;
+    this.cycle = cycle;
+    this.stretch = stretch;
+  }
+
+  /** When the blinks of a cycle begin; nobody changes it. */
+  double[] on() {
+    return on;
+  }
+
+  /** When they end; nobody changes it. */
+  double[] end() {
+    return end;
+  }
+
+  /** The cycle, start to start. */
+  double cycle() {
+    return cycle;
+  }
+
+  /** How the stretch is spread. */
+  Stretch stretch() {
+    return stretch;
+  }
+
   /**
    * How a stretch is spread.
    *

@@ -104,9 +104,10 @@ final class Grid {
   double point(Cell cell) {
     Cell at = cell;
     while (!isLast(at)) {
-      Cell best = null;
-      for (Cell part : cut(at, Double.NEGATIVE_INFINITY)) {
-        best = best == null || part.bound() > best.bound() ? part : best;
+      List<Cell> parts = cut(at, Double.NEGATIVE_INFINITY);
+      Cell best = parts.get(0);
+      for (Cell part : parts) {
+        best = part.bound() > best.bound() ? part : best;
       }
       at = best;
     }
