@@ -36,10 +36,10 @@ record Noise(
   private static final double[] STRAYS = {0.1 / 60, 0.3 / 60, 1 / 60.0, 3 / 60.0};
 
   /** The pair of misses and strays that goes with each of the timing errors. */
+  private static final int[] PAIR = {0, 1, 2, 2, 3};
+
   /** How much more common that pair is than the next ones. */
   private static final double USUAL_PAIR = 3;
-
-  private static final int[] PAIR = {0, 1, 2, 2, 3};
 
   /** The settings for blinks noted by people. */
   static List<Noise> ofPeople(double resolutionSeconds, boolean lengths) {
