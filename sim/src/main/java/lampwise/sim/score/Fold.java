@@ -5,13 +5,50 @@ import lampwise.sim.DrawnRhythm;
 /**
  * One cycle of a rhythm whose printed times are all known, and how far it may be stretched: by the
  * unit's clock, or by the clock and a range of rates together.
- *
- * @param on when the blinks of a cycle begin
- * @param end when they end
- * @param cycle the cycle, start to start
- * @param stretch how the stretch is spread
  */
-record Fold(double[] on, double[] end, double cycle, Stretch stretch) {
+final class Fold {
+  private final double[] on;
+  private final double[] end;
+  private final double cycle;
+  private final Stretch stretch;
+
+  /**
+   * A cycle.
+   *
+   * @param on when the blinks of a cycle begin
+   * @param end when they end
+   * @param cycle the cycle, start to start
+   * @param stretch how the stretch is spread
+   */
+  Fold(double[] on, double[] end, double cycle, Stretch stretch) {
+    this.on = on.clone();
+    this.end = end.clone();
+    this.cycle = cycle;
+    this.stretch = stretch;
+  }
+
+  int blinks() {
+    return on.length;
+  }
+
+  /** When a blink of the cycle begins. */
+  double on(int blink) {
+    return on[blink];
+  }
+
+  /** When it ends. */
+  double end(int blink) {
+    return end[blink];
+  }
+
+  double cycle() {
+    return cycle;
+  }
+
+  Stretch stretch() {
+    return stretch;
+  }
+
   /**
    * How a stretch is spread.
    *
