@@ -30,6 +30,7 @@ public final class Main {
           new SheetCommand(),
           new CaptureCommand(),
           new SimulateCommand(),
+          new DrillCommand(),
           new ScoreCommand());
 
   private Main() {}

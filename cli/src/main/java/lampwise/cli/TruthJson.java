@@ -154,7 +154,7 @@ final class TruthJson {
   }
 
   private static String text(String value) {
-    return CapturePage.quoted(value);
+    return PageTemplate.quoted(value);
   }
 
   private static String number(double value) {

@@ -8,7 +8,6 @@ const HAND_IN_SECONDS = 5;
 const HAND_OUT_SECONDS = 15;
 const KEPT = 'lampwise-capture-1';
 
-const $ = (id) => document.getElementById(id);
 const plan = JSON.parse($('plan').textContent);
 const sheet = plan.sheet;
 

@@ -11,20 +11,8 @@ let fastSaid = false;
 let ticker = 0;
 let wake = null;
 
-// The moment of an event on the page's clock, which never jumps.
-function at(event) {
-  const now = performance.now();
-  const stamp = event.timeStamp > 1e12 ? event.timeStamp - performance.timeOrigin : event.timeStamp;
-  return stamp > now - 2000 && stamp <= now + 1 ? stamp : now;
-}
-
 const since = (time) => Math.max(0, time - origin);
 const watching = () => record.phase === 'watching';
-
-function say(text) {
-  $('say').textContent = '';
-  $('say').textContent = text;
-}
 
 function keep() {
   try {

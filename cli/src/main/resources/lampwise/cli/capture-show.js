@@ -54,13 +54,6 @@ function tick() {
   keep();
 }
 
-// Leaves alone what already stands there, so that nothing is announced or laid out twice.
-function put(element, text) {
-  if (element.textContent !== text) {
-    element.textContent = text;
-  }
-}
-
 function drawMarks() {
   const blinks = blinksOf(record);
   const words = wordsOf(record);
@@ -91,8 +84,6 @@ function drawMarks() {
   }
   keep();
 }
-
-const count = (n, noun) => (n === 0 ? 'no' : n) + ' ' + noun + (n === 1 ? '' : 's');
 
 function drawResult() {
   const spans = spansOf(record);
@@ -143,14 +134,3 @@ function drawSheet() {
   $('bar').setAttribute('aria-valuemax', sheet.watchSeconds);
 }
 
-function theme(choice) {
-  const dark = choice ? choice === 'dark' : matchMedia('(prefers-color-scheme: dark)').matches;
-  if (choice) {
-    document.documentElement.dataset.theme = choice;
-  }
-  for (const button of document.querySelectorAll('.theme')) {
-    put(button, dark ? 'Light' : 'Dark');
-    button.setAttribute('aria-label', dark ? 'Light colours' : 'Dark colours');
-    button.onclick = () => theme(dark ? 'light' : 'dark');
-  }
-}

@@ -169,12 +169,10 @@ function listen() {
       stop(performance.now(), true);
     }
   });
-  matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () =>
-    theme(document.documentElement.dataset.theme));
 }
 
 restore();
 drawSheet();
-theme();
+beginTheme();
 listen();
 draw();

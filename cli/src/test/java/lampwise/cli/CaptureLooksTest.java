@@ -37,7 +37,7 @@ class CaptureLooksTest {
    * control that stands out too little: WCAG 2.2, success criteria 1.4.3 (4.5 to 1) and 1.4.11 (3
    * to 1), with its formula of relative luminance.
    */
-  private static final String FAINT =
+  static final String FAINT =
       """
       const rgb = (c) => c.match(/[\\d.]+/g).map(Number);
       const light = (c) => rgb(c).slice(0, 3).map((v) => v / 255)
@@ -62,7 +62,8 @@ class CaptureLooksTest {
           .some((n) => n.nodeType === 3 && n.textContent.trim());
         if (own && e.id !== 'say') {
           texts++;
-          const found = contrast(style.color, behind(e));
+          const ink = e instanceof SVGElement ? style.fill : style.color;
+          const found = contrast(ink, behind(e));
           if (!(found >= 4.5)) faint.push(e.tagName + '#' + e.id + ' text ' + found);
         }
         if (e.matches('button, input[type=text], textarea')) {
@@ -75,7 +76,7 @@ class CaptureLooksTest {
       """;
 
   /** Every visible control that is smaller than a wet thumb wants, or cut off. */
-  private static final String SMALL =
+  static final String SMALL =
       """
       const small = [];
       for (const e of document.querySelectorAll('button, input, textarea, summary')) {
@@ -91,13 +92,13 @@ class CaptureLooksTest {
       return small;
       """;
 
-  private static final String SIZE = "return innerWidth + ' x ' + innerHeight";
+  static final String SIZE = "return innerWidth + ' x ' + innerHeight";
 
   private static final String PLACE =
       "const b = document.getElementById('lamp').getBoundingClientRect();"
           + "return [b.x, b.y, b.width, b.height].join()";
 
-  private static final String WIDE =
+  static final String WIDE =
       "return document.documentElement.scrollWidth > document.documentElement.clientWidth";
 
   private static final String PREFERS =
