@@ -93,9 +93,9 @@ final class ScoreFiles {
   /** All of it as one JSON object. */
   static String json(ScoreResult result) {
     StringBuilder json = new StringBuilder("{\"lampwise-score\":1");
-    put(json, "sheet", CapturePage.quoted(result.sheet()));
+    put(json, "sheet", PageTemplate.quoted(result.sheet()));
     put(json, "invented", Boolean.toString(result.invented()));
-    put(json, "decoder", CapturePage.quoted(result.decoder()));
+    put(json, "decoder", PageTemplate.quoted(result.decoder()));
     put(json, "seed", Long.toString(result.seed()));
     put(json, "count", Integer.toString(result.count()));
     put(json, "unlisted_only", Boolean.toString(result.unlisted()));
@@ -126,8 +126,8 @@ final class ScoreFiles {
   }
 
   private static String cell(CellScore cell) {
-    StringBuilder json = new StringBuilder("{\"cell\":" + CapturePage.quoted(cell.name()));
-    put(json, "observer", CapturePage.quoted(cell.cell().observer()));
+    StringBuilder json = new StringBuilder("{\"cell\":" + PageTemplate.quoted(cell.name()));
+    put(json, "observer", PageTemplate.quoted(cell.cell().observer()));
     put(json, "window_s", value(cell.cell().seconds()));
     tally(json, cell.tally());
     put(
@@ -185,8 +185,8 @@ final class ScoreFiles {
     counts.forEach(
         (truth, tops) -> {
           List<String> pairs = new ArrayList<>();
-          tops.forEach((top, count) -> pairs.add(CapturePage.quoted(top) + ":" + count));
-          truths.add(CapturePage.quoted(truth) + ":{" + String.join(",", pairs) + "}");
+          tops.forEach((top, count) -> pairs.add(PageTemplate.quoted(top) + ":" + count));
+          truths.add(PageTemplate.quoted(truth) + ":{" + String.join(",", pairs) + "}");
         });
     return "{" + String.join(",", truths) + "}";
   }

@@ -9,7 +9,7 @@ import lampwise.sim.score.Tally;
 /** The tables of the command score, within 80 columns. Shares are per cent. */
 final class ScoreText {
   /** The columns of a cell's name and its number of recordings. */
-  private static final int NAME = 20;
+  private static final int NAME = 19;
 
   private ScoreText() {}
 
@@ -76,10 +76,10 @@ final class ScoreText {
             + right("refe-", 6)
             + right("diffe-", 7)
             + right("de-", 6)
-            + right("mis-", 5)
+            + right("mis-", 6)
             + right("unde-", 6)
-            + right("unread-", 8)
-            + right("log", 5));
+            + right("unre-", 7)
+            + right("log", 6));
     lines.add(
         named("cell", "n")
             + right("", 6)
@@ -87,10 +87,10 @@ final class ScoreText {
             + right("rence", 6)
             + right("rence", 7)
             + right("coded", 6)
-            + right("read", 5)
+            + right("read", 6)
             + right("cided", 6)
-            + right("able", 8)
-            + right("loss", 5));
+            + right("adable", 7)
+            + right("loss", 6));
     for (CellScore cell : result.cells()) {
       lines.add(
           row(
@@ -112,10 +112,10 @@ final class ScoreText {
         + right(reference, 6)
         + right(difference, 7)
         + right(share(tally.decoded(), tally), 6)
-        + right(share(tally.misread(), tally), 5)
+        + right(share(tally.misread(), tally), 6)
         + right(share(tally.undecided(), tally), 6)
-        + right(share(tally.unreadable(), tally), 8)
-        + right(number(tally.logLoss(), 2), 5);
+        + right(share(tally.unreadable(), tally), 7)
+        + right(number(tally.logLoss(), 2), 6);
   }
 
   /** A name, and a number at the right end of its column. */

@@ -115,8 +115,8 @@ class ScoreCommandTest {
     assertEquals(0, run.status());
     run.outLines().forEach(line -> assertTrue(line.length() <= Layout.WIDTH, line));
     assertTrue(run.outLines().get(0).contains(" on [invented sheet] Bench unit,"), run.out());
-    assertTrue(run.out().contains("\ncareful 10 s      12 "), run.out());
-    assertTrue(run.out().contains("\nmeter 10 s        12 "), run.out());
+    assertTrue(run.out().contains("\ncareful 10 s     12 "), run.out());
+    assertTrue(run.out().contains("\nmeter 10 s       12 "), run.out());
     assertTrue(run.out().contains("\nThere is no reference for light sensors.\n"), run.out());
     assertTrue(run.out().contains("\nright less reference, paired: "), run.out());
     try (Stream<Path> files = Files.list(temp.resolve("a/b"))) {
@@ -211,17 +211,15 @@ class ScoreCommandTest {
     Cell cell = new Cell("careless", Presets.named("careless"), 999);
     Outcome wrong = new Outcome("a", "b", 1, 0, "decoded", Optional.of("b"));
     Outcome right = new Outcome("a", "a", 1, 1, "decoded", Optional.of("a"));
-    List<Outcome> outcomes = Collections.nCopies(10_000, wrong);
-    CellScore score =
-        new CellScore(cell, outcomes, Optional.of(Collections.nCopies(10_000, right)));
+    List<Outcome> outcomes = Collections.nCopies(9_999, wrong);
+    CellScore score = new CellScore(cell, outcomes, Optional.of(Collections.nCopies(9_999, right)));
     ScoreResult result =
-        new ScoreResult(
-            "t".repeat(90), true, "a.B", -1L << 63, 10_000, false, true, List.of(score));
+        new ScoreResult("t".repeat(90), true, "a.B", -1L << 63, 9_999, false, true, List.of(score));
     List<String> lines = ScoreText.lines(result);
     lines.forEach(line -> assertTrue(line.length() <= Layout.WIDTH, line));
     assertTrue(
         lines.contains(
-            "careless 999 s 10000   0.0    0.0-0.0 100.0 -100.0 100.0 100.0   0.0     0.0 13.82"),
+            "careless 999 s 9999   0.0    0.0-0.0 100.0 -100.0 100.0 100.0   0.0    0.0 13.82"),
         String.join("\n", lines));
   }
 
@@ -230,8 +228,8 @@ class ScoreCommandTest {
     CommandRun run =
         score("--unlisted --observer exact --count 15", "--decoder", named(Stubborn.class));
     assertEquals("", run.err());
-    assertTrue(run.out().contains("\nexact 45 s        15        100.0 (79.6-100.0) "), run.out());
-    assertTrue(run.out().contains("\nexact 90 s        15 "), run.out());
+    assertTrue(run.out().contains("\nexact 45 s       15        100.0 (79.6-100.0) "), run.out());
+    assertTrue(run.out().contains("\nexact 90 s       15 "), run.out());
     run.outLines().forEach(line -> assertTrue(line.length() <= Layout.WIDTH, line));
   }
 
@@ -274,7 +272,7 @@ class ScoreCommandTest {
       delimiter = '|',
       textBlock =
           """
-          --count 0                     | --count takes a whole number from 1 to 10000, not 0
+          --count 0                     | --count takes a whole number from 1 to 9999, not 0
           --seed x                      | --seed takes a whole number
           --window 0                    | --window takes a whole number from 1 to 999, not 0
           --window NaN                  | --window takes a whole number from 1 to 999, not NaN
@@ -298,7 +296,7 @@ class ScoreCommandTest {
   void anotherSheetCanBeScored() {
     CommandRun run = score("--sheet demo --observer exact --window 10 --count 2");
     assertEquals("", run.err());
-    assertTrue(run.out().contains("\nexact 10 s         2 "), run.out());
+    assertTrue(run.out().contains("\nexact 10 s        2 "), run.out());
   }
 
   @Test
