@@ -92,7 +92,6 @@ final class ScoreFiles {
 
   /** All of it as one JSON object. */
   static String json(ScoreResult result) {
-    Calibration calibration = result.calibration();
     StringBuilder json = new StringBuilder("{\"lampwise-score\":1");
     put(json, "sheet", PageTemplate.quoted(result.sheet()));
     put(json, "invented", Boolean.toString(result.invented()));
@@ -112,7 +111,8 @@ final class ScoreFiles {
             ? "null"
             : interval(Interval.difference(compared.own(), compared.reference())));
     put(json, "log_loss_compared", compared.own().isEmpty() ? "null" : losses(compared));
-    put(json, "calibration", calibration(calibration));
+    // Where only what is unlisted is shown, probabilities cannot mean what they say.
+    put(json, "calibration", result.unlisted() ? "null" : calibration(result.calibration()));
     put(json, "confusion", confusion(Tally.confusion(result.outcomes())));
     return json.append("}\n").toString();
   }

@@ -8,7 +8,8 @@ import lampwise.sim.score.Tally;
 
 /** The tables of the command score, within 80 columns. Shares are per cent. */
 final class ScoreText {
-  private static final int CELL = 14;
+  /** The columns of a cell's name and its number of recordings. */
+  private static final int NAME = 19;
 
   private ScoreText() {}
 
@@ -16,19 +17,23 @@ final class ScoreText {
   static List<String> lines(ScoreResult result) {
     List<String> lines = new ArrayList<>();
     String head =
-        result.decoder()
+        result.decoder().substring(result.decoder().lastIndexOf('.') + 1)
             + " on "
+            + (result.invented() ? "[invented sheet] " : "")
             + result.sheet()
             + ", "
             + result.count()
             + " a cell, seed "
-            + result.seed()
-            + (result.invented() ? "  [invented sheet]" : "");
+            + result.seed();
     lines.addAll(Layout.wrap(head, Layout.WIDTH, Layout.WIDTH));
     lines.add("");
-    lines.addAll(result.unlisted() ? unlisted(result) : cells(result));
-    lines.add("");
-    lines.addAll(calibration(result));
+    if (result.unlisted()) {
+      lines.addAll(unlisted(result));
+    } else {
+      lines.addAll(cells(result));
+      lines.add("");
+      lines.addAll(calibration(result.calibration()));
+    }
     return lines;
   }
 
@@ -36,8 +41,7 @@ final class ScoreText {
     List<String> lines = new ArrayList<>();
     lines.add("Only rhythms that the sheet does not list. In per cent:");
     lines.add(
-        Layout.padded("cell", CELL)
-            + right("n", 6)
+        named("cell", "n")
             + right("taken for a listed state", 26)
             + right("unlisted", 10)
             + right("undecided", 11)
@@ -54,8 +58,7 @@ final class ScoreText {
       Tally tally = tallies.get(i);
       Interval taken = Interval.share(tally.decoded(), tally.all());
       lines.add(
-          Layout.padded(names.get(i), CELL)
-              + right(Integer.toString(tally.all()), 6)
+          named(names.get(i), Integer.toString(tally.all()))
               + right(percent(taken.value()) + " (" + range(taken) + ")", 26)
               + right(share(tally.unlisted(), tally), 10)
               + right(share(tally.undecided(), tally), 11)
@@ -67,29 +70,27 @@ final class ScoreText {
   private static List<String> cells(ScoreResult result) {
     List<String> lines = new ArrayList<>();
     lines.add(
-        Layout.padded("in per cent", CELL)
-            + right("", 6)
+        Layout.padded("in per cent", NAME)
             + right("right", 6)
-            + right("95 %", 12)
+            + right("95 %", 11)
             + right("refe-", 6)
             + right("diffe-", 7)
             + right("de-", 6)
-            + right("mis-", 5)
+            + right("mis-", 6)
             + right("unde-", 6)
-            + right("unre-", 6)
+            + right("unre-", 7)
             + right("log", 6));
     lines.add(
-        Layout.padded("cell", CELL)
-            + right("n", 6)
+        named("cell", "n")
             + right("", 6)
-            + right("interval", 12)
+            + right("interval", 11)
             + right("rence", 6)
             + right("rence", 7)
             + right("coded", 6)
-            + right("read", 5)
+            + right("read", 6)
             + right("cided", 6)
             + right("adable", 7)
-            + right("loss", 5));
+            + right("loss", 6));
     for (CellScore cell : result.cells()) {
       lines.add(
           row(
@@ -105,17 +106,21 @@ final class ScoreText {
 
   private static String row(String name, Tally tally, String reference, String difference) {
     Interval right = tally.rightShare();
-    return Layout.padded(name, CELL)
-        + right(Integer.toString(tally.all()), 6)
+    return named(name, Integer.toString(tally.all()))
         + right(percent(right.value()), 6)
-        + right(range(right), 12)
+        + right(range(right), 11)
         + right(reference, 6)
         + right(difference, 7)
         + right(share(tally.decoded(), tally), 6)
-        + right(share(tally.misread(), tally), 5)
+        + right(share(tally.misread(), tally), 6)
         + right(share(tally.undecided(), tally), 6)
-        + right(share(tally.unreadable(), tally), 6)
-        + right(number(tally.logLoss(), 3), 6);
+        + right(share(tally.unreadable(), tally), 7)
+        + right(number(tally.logLoss(), 2), 6);
+  }
+
+  /** A name, and a number at the right end of its column. */
+  private static String named(String name, String number) {
+    return name + right(number, NAME - name.length());
   }
 
   private static List<String> sums(ScoreResult result) {
@@ -161,8 +166,7 @@ final class ScoreText {
     return lines;
   }
 
-  private static List<String> calibration(ScoreResult result) {
-    Calibration calibration = result.calibration();
+  private static List<String> calibration(Calibration calibration) {
     List<String> lines = new ArrayList<>();
     lines.add("How sure the likeliest candidate was, and how often it was right, in per cent:");
     lines.add(right("n", 8) + right("stated", 10) + right("right", 10) + right("95 %", 14));

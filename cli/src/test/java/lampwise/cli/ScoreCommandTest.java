@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -20,6 +21,9 @@ import lampwise.decode.Verdict;
 import lampwise.light.Recording;
 import lampwise.light.Window;
 import lampwise.sheet.CodeSheet;
+import lampwise.sim.Presets;
+import lampwise.sim.score.Cell;
+import lampwise.sim.score.Outcome;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -110,9 +114,9 @@ class ScoreCommandTest {
     assertEquals("", run.err());
     assertEquals(0, run.status());
     run.outLines().forEach(line -> assertTrue(line.length() <= Layout.WIDTH, line));
-    assertTrue(run.outLines().get(0).endsWith("[invented sheet]"), run.out());
-    assertTrue(run.out().contains("\ncareful 10 s      12 "), run.out());
-    assertTrue(run.out().contains("\nmeter 10 s        12 "), run.out());
+    assertTrue(run.outLines().get(0).contains(" on [invented sheet] Bench unit,"), run.out());
+    assertTrue(run.out().contains("\ncareful 10 s     12 "), run.out());
+    assertTrue(run.out().contains("\nmeter 10 s       12 "), run.out());
     assertTrue(run.out().contains("\nThere is no reference for light sensors.\n"), run.out());
     assertTrue(run.out().contains("\nright less reference, paired: "), run.out());
     try (Stream<Path> files = Files.list(temp.resolve("a/b"))) {
@@ -201,13 +205,31 @@ class ScoreCommandTest {
     assertTrue(json.at("/difference").isNull());
   }
 
+  /** The widest names and numbers that can be asked for. */
+  @Test
+  void theWidestTableFits() {
+    Cell cell = new Cell("careless", Presets.named("careless"), 999);
+    Outcome wrong = new Outcome("a", "b", 1, 0, "decoded", Optional.of("b"));
+    Outcome right = new Outcome("a", "a", 1, 1, "decoded", Optional.of("a"));
+    List<Outcome> outcomes = Collections.nCopies(9_999, wrong);
+    CellScore score = new CellScore(cell, outcomes, Optional.of(Collections.nCopies(9_999, right)));
+    ScoreResult result =
+        new ScoreResult("t".repeat(90), true, "a.B", -1L << 63, 9_999, false, true, List.of(score));
+    List<String> lines = ScoreText.lines(result);
+    lines.forEach(line -> assertTrue(line.length() <= Layout.WIDTH, line));
+    assertTrue(
+        lines.contains(
+            "careless 999 s 9999   0.0    0.0-0.0 100.0 -100.0 100.0 100.0   0.0    0.0 13.82"),
+        String.join("\n", lines));
+  }
+
   @Test
   void unlistedRhythmsAlone() throws IOException {
     CommandRun run =
         score("--unlisted --observer exact --count 15", "--decoder", named(Stubborn.class));
     assertEquals("", run.err());
-    assertTrue(run.out().contains("\nexact 45 s        15        100.0 (79.6-100.0) "), run.out());
-    assertTrue(run.out().contains("\nexact 90 s        15 "), run.out());
+    assertTrue(run.out().contains("\nexact 45 s       15        100.0 (79.6-100.0) "), run.out());
+    assertTrue(run.out().contains("\nexact 90 s       15 "), run.out());
     run.outLines().forEach(line -> assertTrue(line.length() <= Layout.WIDTH, line));
   }
 
@@ -250,10 +272,10 @@ class ScoreCommandTest {
       delimiter = '|',
       textBlock =
           """
-          --count 0                     | --count takes a whole number from 1 to 100000, not 0
+          --count 0                     | --count takes a whole number from 1 to 9999, not 0
           --seed x                      | --seed takes a whole number
-          --window 0                    | --window takes a number over 0 and at most 3600, not 0
-          --window NaN                  | --window takes a number, not NaN
+          --window 0                    | --window takes a whole number from 1 to 999, not 0
+          --window NaN                  | --window takes a whole number from 1 to 999, not NaN
           --observer carful             | --observer: there is no observer named carful; near: careful
           --stored a                    | --stored keeps the reference's answers; give --reference too
           --unlisted --reference        | --unlisted and --reference do not go together
@@ -274,7 +296,7 @@ class ScoreCommandTest {
   void anotherSheetCanBeScored() {
     CommandRun run = score("--sheet demo --observer exact --window 10 --count 2");
     assertEquals("", run.err());
-    assertTrue(run.out().contains("\nexact 10 s         2 "), run.out());
+    assertTrue(run.out().contains("\nexact 10 s        2 "), run.out());
   }
 
   @Test

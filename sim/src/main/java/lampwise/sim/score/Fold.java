@@ -12,29 +12,39 @@ final class Fold {
   private final double cycle;
   private final Stretch stretch;
 
+  /**
+   * A cycle.
+   *
+   * @param on when the blinks of a cycle begin
+   * @param end when they end
+   * @param cycle the cycle, start to start
+   * @param stretch how the stretch is spread
+   */
   Fold(double[] on, double[] end, double cycle, Stretch stretch) {
-    this.on = on;
-    this.end = end;
+    this.on = on.clone();
+    this.end = end.clone();
     this.cycle = cycle;
     this.stretch = stretch;
   }
 
-  /** When the blinks of a cycle begin; nobody changes it. */
-  double[] on() {
-    return on;
+  int blinks() {
+    return on.length;
   }
 
-  /** When they end; nobody changes it. */
-  double[] end() {
-    return end;
+  /** When a blink of the cycle begins. */
+  double on(int blink) {
+    return on[blink];
   }
 
-  /** The cycle, start to start. */
+  /** When it ends. */
+  double end(int blink) {
+    return end[blink];
+  }
+
   double cycle() {
     return cycle;
   }
 
-  /** How the stretch is spread. */
   Stretch stretch() {
     return stretch;
   }

@@ -2,6 +2,8 @@ package lampwise.sim.score;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
 
@@ -55,7 +57,7 @@ final class Grid {
     this.middle = (sighting.from() + sighting.to()) / 2;
     this.half = (sighting.to() - sighting.from()) / 2;
     int most = (int) (2 * half / (fold.cycle() * fold.stretch().least()));
-    this.begins = new double[(most + 6) * fold.on().length];
+    this.begins = new double[(most + 6) * fold.blinks()];
     this.noted = new double[begins.length];
     this.asides = new double[begins.length];
   }
@@ -104,12 +106,9 @@ final class Grid {
   double point(Cell cell) {
     Cell at = cell;
     while (!isLast(at)) {
-      List<Cell> parts = cut(at, Double.NEGATIVE_INFINITY);
-      Cell best = parts.get(0);
-      for (Cell part : parts) {
-        best = part.bound() > best.bound() ? part : best;
-      }
-      at = best;
+      at =
+          Collections.max(
+              cut(at, Double.NEGATIVE_INFINITY), Comparator.comparingDouble(Cell::bound));
     }
     double step = step(at.stretch());
     double area = step * step / (fold.cycle() * half);
@@ -165,7 +164,7 @@ final class Grid {
   }
 
   private double step(double stretch) {
-    double blinks = Math.max(1, 2 * half / (fold.cycle() * stretch) * fold.on().length);
+    double blinks = Math.max(1, 2 * half / (fold.cycle() * stretch) * fold.blinks());
     return STEP * sighting.sd() / Math.sqrt(blinks);
   }
 
@@ -195,9 +194,9 @@ final class Grid {
     int count = 0;
     double dark = Double.NEGATIVE_INFINITY;
     for (int n = first; n <= last; n++) {
-      for (int k = 0; k < fold.on().length; k++) {
-        double on = start + (n * fold.cycle() + fold.on()[k]) * stretch;
-        double end = start + (n * fold.cycle() + fold.end()[k]) * stretch;
+      for (int k = 0; k < fold.blinks(); k++) {
+        double on = start + (n * fold.cycle() + fold.on(k)) * stretch;
+        double end = start + (n * fold.cycle() + fold.end(k)) * stretch;
         if (on >= sighting.from() - aside && on <= sighting.to() + aside) {
           double gap = on - dark - burstGap;
           // A bound must cover both where the gap may lie on either side of its border.

@@ -39,9 +39,9 @@ class GridTest {
     List<Double> noted = new ArrayList<>();
     double dark = Double.NEGATIVE_INFINITY;
     for (double start = first; start <= TO; start += cycle) {
-      for (int j = 0; j < fold.on().length; j++) {
-        double on = start + fold.on()[j] * stretch;
-        double end = start + fold.end()[j] * stretch;
+      for (int j = 0; j < fold.blinks(); j++) {
+        double on = start + fold.on(j) * stretch;
+        double end = start + fold.end(j) * stretch;
         if (on >= FROM && on <= TO) {
           begins.add(on);
           noted.add(on + (on - dark > gap ? late : 0));
@@ -67,8 +67,8 @@ class GridTest {
     List<Double> taps = new ArrayList<>();
     double start = -chance.uniform() * fold.cycle() * stretch;
     for (double cycle = start; cycle < TO; cycle += fold.cycle() * stretch) {
-      for (int j = 0; j < fold.on().length; j++) {
-        double tap = cycle + fold.on()[j] * stretch + (j == 0 ? late : 0) + sd * chance.normal();
+      for (int j = 0; j < fold.blinks(); j++) {
+        double tap = cycle + fold.on(j) * stretch + (j == 0 ? late : 0) + sd * chance.normal();
         if (tap >= FROM && tap <= TO && !chance.happens(0.1)) {
           taps.add(tap);
         }
