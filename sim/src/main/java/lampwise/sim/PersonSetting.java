@@ -1,14 +1,10 @@
 package lampwise.sim;
 
 import java.math.BigDecimal;
-import java.util.Arrays;
-import java.util.Collections;
-import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 
 /** The settings of a person: name, range and the value that leaves an effect out. */
-enum PersonSetting {
+enum PersonSetting implements Setting {
   TIMING_SD_S("timing-sd-s", 0, 5, 0),
   FIRST_LATE_S("first-late-s", 0, 5, 0),
   SLOWEST_BURST_GAP_S("slowest-burst-gap-s", 0, 60, 1),
@@ -36,40 +32,34 @@ enum PersonSetting {
     this.usual = usual;
   }
 
-  /** Its value among the settings of a person. */
-  double in(Map<String, Double> settings) {
-    return settings.getOrDefault(label, usual);
+  @Override
+  public String label() {
+    return label;
+  }
+
+  @Override
+  public double least() {
+    return least;
+  }
+
+  @Override
+  public double most() {
+    return most;
+  }
+
+  @Override
+  public double usual() {
+    return usual;
+  }
+
+  @Override
+  public String said(double value) {
+    return plain(value);
   }
 
   /** All settings in the fixed order, those not given as usual; throws where one cannot be. */
   static Map<String, Double> complete(Map<String, Double> given) {
-    given.forEach((name, value) -> named(name).check(value));
-    Map<String, Double> all = new LinkedHashMap<>();
-    for (PersonSetting setting : values()) {
-      // Adding zero makes a negative zero a plain one.
-      all.put(setting.label, setting.in(given) + 0.0);
-    }
-    return Collections.unmodifiableMap(all);
-  }
-
-  private static PersonSetting named(String name) {
-    for (PersonSetting setting : values()) {
-      if (setting.label.equals(name)) {
-        return setting;
-      }
-    }
-    throw new SimulationException(Near.unknown("no setting of a person named", name, names()));
-  }
-
-  private static List<String> names() {
-    return Arrays.stream(values()).map(setting -> setting.label).toList();
-  }
-
-  private void check(double value) {
-    if (!(value >= least && value <= most)) {
-      throw new SimulationException(
-          label + " must be " + plain(least) + " to " + plain(most) + ", not " + plain(value));
-    }
+    return Setting.complete("person", values(), given);
   }
 
   private static String plain(double value) {

@@ -1,13 +1,9 @@
 package lampwise.sim;
 
-import java.util.Arrays;
-import java.util.Collections;
-import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 
 /** The settings of a light sensor: name, range and the value that leaves an effect out. */
-enum SensorSetting {
+enum SensorSetting implements Setting {
   RATE_HZ("rate-hz", 0.01, 1000, 50),
   JITTER("jitter", 0, 0.3, 0),
   AVERAGING_S("averaging-s", 0.0001, 2, 0.01),
@@ -43,44 +39,41 @@ enum SensorSetting {
     this.usual = usual;
   }
 
-  /** Its value among the settings of a sensor. */
-  double in(Map<String, Double> settings) {
-    return settings.getOrDefault(label, usual);
+  @Override
+  public String label() {
+    return label;
+  }
+
+  @Override
+  public double least() {
+    return least;
+  }
+
+  @Override
+  public double most() {
+    return most;
+  }
+
+  @Override
+  public double usual() {
+    return usual;
+  }
+
+  @Override
+  public String said(double value) {
+    return plain(value);
   }
 
   /** All settings in the fixed order, those not given as usual; throws where one cannot be. */
   static Map<String, Double> complete(Map<String, Double> given) {
-    given.forEach((name, value) -> named(name).check(value));
-    Map<String, Double> all = new LinkedHashMap<>();
-    for (SensorSetting setting : values()) {
-      // Adding zero makes a negative zero a plain one.
-      all.put(setting.label, setting.in(given) + 0.0);
-    }
-    return Collections.unmodifiableMap(all);
+    return Setting.complete("light sensor", values(), given);
   }
 
-  private static SensorSetting named(String name) {
-    for (SensorSetting setting : values()) {
-      if (setting.label.equals(name)) {
-        return setting;
-      }
-    }
-    throw new SimulationException(
-        Near.unknown("no setting of a light sensor named", name, names()));
-  }
-
-  private static List<String> names() {
-    return Arrays.stream(values()).map(setting -> setting.label).toList();
-  }
-
-  private void check(double value) {
-    boolean within = value >= least && value <= most;
-    if (this == ON_CHANGE && within && value != 0 && value != 1) {
+  @Override
+  public void check(double value) {
+    Setting.super.check(value);
+    if (this == ON_CHANGE && value != 0 && value != 1) {
       throw new SimulationException(label + " must be 0 or 1, not " + plain(value));
-    }
-    if (!within) {
-      throw new SimulationException(
-          label + " must be " + plain(least) + " to " + plain(most) + ", not " + plain(value));
     }
   }
 
