@@ -1,6 +1,7 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -26,6 +27,9 @@ final class Chain {
 
   /** Chains this much below the best one (natural logarithm) are dropped. */
   private static final double DROP = 12;
+
+  /** A chain that begins this much below the best one so far is not begun. */
+  private static final double LATE_DROP = 20;
 
   /** Pulses are looked for this many standard deviations around a blink. */
   private static final double GATE = 4.5;
@@ -136,7 +140,7 @@ final class Chain {
    * @param floor logarithm of a weight that does not matter
    */
   private List<Link> chains(int from, boolean onlyThere, double floor) {
-    List<Link> active = new ArrayList<>();
+    List<Link> active = new ArrayList<>(5 * BEAM);
     double end =
         onlyThere && !train.repeats()
             ? evidence.notes().get(from).on()
@@ -147,19 +151,20 @@ final class Chain {
       if (evidence.notes().get(i).on() > end) {
         break;
       }
-      List<Link> grown = new ArrayList<>();
+      double late = best(active) - LATE_DROP;
+      List<Link> grown = new ArrayList<>(4 * BEAM);
       for (Link link : active) {
-        extend(link, i, grown);
+        extend(link, i, late, grown);
       }
       if (i == from || !onlyThere) {
         for (int pulse = anchorFrom(); pulse <= anchorTo(); pulse++) {
-          anchor(i, pulse, grown);
+          anchor(i, pulse, late, grown);
         }
       } else if (active.isEmpty()) {
         break;
       }
       active.addAll(grown);
-      active = prune(active);
+      prune(active);
       if (!canReach(floor, active, evidence.notes().size() - 1 - i)) {
         return List.of();
       }
@@ -176,11 +181,15 @@ final class Chain {
 
   /** Whether the chains so far, or one that begins later, may yet weigh as much as this. */
   private boolean canReach(double floor, List<Link> active, int notesLeft) {
-    double best = Math.max(0, logStart);
-    for (Link link : active) {
+    return Math.max(Math.max(0, logStart), best(active)) + notesLeft * mostPerNote > floor;
+  }
+
+  private static double best(List<Link> links) {
+    double best = Double.NEGATIVE_INFINITY;
+    for (Link link : links) {
       best = Math.max(best, link.score);
     }
-    return best + notesLeft * mostPerNote > floor;
+    return best;
   }
 
   private int anchorFrom() {
@@ -193,32 +202,32 @@ final class Chain {
         : train.size() - 1;
   }
 
-  private List<Link> prune(List<Link> links) {
+  private void prune(List<Link> links) {
     double best = Double.NEGATIVE_INFINITY;
     for (Link link : links) {
       link.score = link.logLinks + link.logLine + link.logHead + link.logSkipped;
       best = Math.max(best, link.score);
     }
-    List<Link> kept = new ArrayList<>();
-    for (Link link : links) {
-      if (link.score > best - DROP) {
-        kept.add(link);
+    double dropped = best - DROP;
+    links.removeIf(link -> !(link.score > dropped));
+    if (links.size() > BEAM) {
+      double[] scores = new double[links.size()];
+      for (int i = 0; i < scores.length; i++) {
+        scores[i] = links.get(i).score;
       }
+      Arrays.sort(scores);
+      double least = scores[scores.length - BEAM];
+      links.removeIf(link -> link.score < least);
     }
-    if (kept.size() > BEAM) {
-      kept.sort((a, b) -> Double.compare(b.score, a.score));
-      kept = new ArrayList<>(kept.subList(0, BEAM));
-    }
-    return kept;
   }
 
-  private void anchor(int index, int pulse, List<Link> grown) {
+  private void anchor(int index, int pulse, double least, List<Link> grown) {
     Evidence.Note note = evidence.notes().get(index);
     double half = note.onCut() ? Math.log(0.5) : 0;
     double length = half + lengthRatio(note, pulse);
-    anchorAt(index, pulse, began(note, pulse), train.on(pulse), length, grown);
+    anchorAt(index, pulse, began(note, pulse), train.on(pulse), length, least, grown);
     if (endsKnown(note, pulse)) {
-      anchorAt(index, pulse, ended(note, pulse), train.end(pulse), half, grown);
+      anchorAt(index, pulse, ended(note, pulse), train.end(pulse), half, least, grown);
     }
   }
 
@@ -247,7 +256,16 @@ final class Chain {
   }
 
   private void anchorAt(
-      int index, int pulse, double time, double inTrain, double logLength, List<Link> grown) {
+      int index,
+      int pulse,
+      double time,
+      double inTrain,
+      double logLength,
+      double least,
+      List<Link> grown) {
+    if (logStart + logMatch + logLength < least) {
+      return;
+    }
     if (train.first() == 0) {
       double slack = GATE * noise.sd() + 1e-9;
       double latest = time - train.low() * inTrain + slack;
@@ -266,7 +284,7 @@ final class Chain {
     }
   }
 
-  private void extend(Link link, int index, List<Link> grown) {
+  private void extend(Link link, int index, double least, List<Link> grown) {
     Evidence.Note note = evidence.notes().get(index);
     double margin = GATE * noise.sd() * Math.sqrt(1 + 1.0 / link.line.points());
     double[] slope = slopes(link);
@@ -286,11 +304,11 @@ final class Chain {
         double length = lengthRatio(note, pulse);
         if (high >= time) {
           double began = began(note, pulse);
-          grow(link, index, pulse, began, train.on(pulse), half + length, skipped, grown);
+          grow(link, index, pulse, began, train.on(pulse), half + length, skipped, least, grown);
         }
         if (endsKnown(note, pulse)) {
           double end = train.end(pulse);
-          grow(link, index, pulse, ended(note, pulse), end, half, skipped, grown);
+          grow(link, index, pulse, ended(note, pulse), end, half, skipped, least, grown);
         }
       }
       skipped += missed(link, slope, ahead);
@@ -321,15 +339,18 @@ final class Chain {
       double inTrain,
       double logLength,
       double skipped,
+      double least,
       List<Link> grown) {
     Line line = link.line.and(time, inTrain);
     double logLine = logStart + line.logDensity(train, noise.sd());
-    if (logLine - link.logLine < -0.5 * GATE * GATE - 6) {
+    double logLinks = link.logLinks + skipped + logMatch + logLength;
+    if (logLine - link.logLine < -0.5 * GATE * GATE - 6
+        || logLinks + logLine + link.logHead < least) {
       return;
     }
     Link next = new Link(Optional.of(link), index, pulse, line);
     next.logLine = logLine;
-    next.logLinks = link.logLinks + skipped + logMatch + logLength;
+    next.logLinks = logLinks;
     next.logHead = link.logHead;
     next.scanned = pulse + 1;
     grown.add(next);

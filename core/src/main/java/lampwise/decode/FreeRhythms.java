@@ -18,6 +18,10 @@ import lampwise.rhythm.Limits;
  */
 record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   private static final int MOST_BLINKS = 10;
+
+  /** How many cycles found by folding are looked at. */
+  private static final int MOST_FOLDED = 3;
+
   private static final double LEAST_CYCLE = 0.1;
   private static final double LOG_APARTS =
       Math.log(Limits.APART_MOST_SECONDS / Limits.APART_LEAST_SECONDS);
@@ -38,7 +42,13 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   private static final double TWO_GROUPS = Math.log(0.3 / 25);
 
   /** The part of unlisted rhythms that show once. */
-  private static final double ONCE = 0.2;
+  private static final double ONCE = 0.05;
+
+  /**
+   * Where blinks follow each other faster than this, on average, they may be too fast to tell
+   * apart.
+   */
+  private static final double DENSE_SECONDS = 1;
 
   /** How far the stretch of a proposed train reaches to either side. */
   private static final double STRETCH = 0.08;
@@ -60,11 +70,22 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       singles(evidence, proposals);
       once(evidence, starts, proposals);
     }
+    if (starts.length >= 2 && starts.length <= MOST_BLINKS) {
+      oneCycle(evidence, starts, proposals);
+    }
     if (starts.length >= 3) {
-      for (int count : likelyCounts(starts)) {
-        for (double cycle : Intervals.common(starts, count, count == 1 ? 2 : 1)) {
-          propose(evidence, starts, count, cycle, proposals);
-        }
+      double[] length = {SeenLengths.middle(evidence.notes())};
+      for (double cycle : singleCycles(starts)) {
+        propose(evidence, cycle, new double[] {cycle}, length, 1, proposals);
+      }
+      for (Folded folded : Folded.of(evidence, MOST_BLINKS, MOST_FOLDED)) {
+        propose(
+            evidence,
+            folded.seconds(),
+            folded.gaps(),
+            folded.lengths(),
+            folded.repeats(),
+            proposals);
       }
     }
     return proposals;
@@ -90,6 +111,37 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     }
   }
 
+  /** The blinks of a short recording as the one cycle of it that was seen, of every length. */
+  private static void oneCycle(Evidence evidence, double[] starts, List<FreeRhythms> proposals) {
+    int count = starts.length;
+    double whole = starts[count - 1] - starts[0];
+    double window = evidence.window().lengthSeconds();
+    double least = Math.max(whole + 1.5 * whole / (count - 1), 0.5 * window);
+    if (whole > 0.9 * window || least > 0.9 * Limits.CYCLE_MOST_SECONDS) {
+      return;
+    }
+    Choices cycles = Choices.grid(least, Limits.CYCLE_MOST_SECONDS, 2 * STRETCH);
+    double[] gaps = new double[count];
+    double[] lengths = new double[count];
+    for (int i = 0; i < count; i++) {
+      gaps[i] = i + 1 < count ? starts[i + 1] - starts[i] : Double.NaN;
+      lengths[i] = evidence.notes().get(i).length();
+    }
+    for (Choices.Value cycle : cycles.values()) {
+      gaps[count - 1] = cycle.seconds() - whole;
+      int before = proposals.size();
+      propose(evidence, cycle.seconds(), gaps, lengths, 1, proposals);
+      double more = Math.log(cycles.half() / STRETCH);
+      for (int i = before; i < proposals.size(); i++) {
+        FreeRhythms free = proposals.get(i);
+        proposals.set(
+            i,
+            new FreeRhythms(
+                free.train().weighed(more), free.logDensity(), free.durations(), free.repeats()));
+      }
+    }
+  }
+
   /** The blinks of a short recording as one show that does not repeat. */
   private static void once(Evidence evidence, double[] starts, List<FreeRhythms> proposals) {
     if (starts.length == 0) {
@@ -99,66 +151,42 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     double[] lengths = new double[starts.length];
     double logDensity = 0;
     for (int i = 0; i < on.length; i++) {
-      on[i] = starts[i] - starts[0];
+      on[i] =
+          i == 0 ? 0 : on[i - 1] + Math.max(starts[i] - starts[i - 1], Limits.APART_LEAST_SECONDS);
       lengths[i] = evidence.notes().get(i).length();
-      logDensity += i > 0 ? logSpacing(Math.max(starts[i] - starts[i - 1], 0.05)) : 0;
+      logDensity += i > 0 ? logSpacing(on[i] - on[i - 1]) : 0;
     }
     double logWeight = Math.log(ONCE) + logCount(starts.length) + logLengthShare(evidence);
     Train train = new Train(on, lengths, 0, 0, 1 - STRETCH, 1 + STRETCH, logWeight);
     proposals.add(new FreeRhythms(train, logDensity, on.length - 1, 1));
   }
 
-  /** Counts of blinks a cycle after which the recording repeats best, at most three. */
-  private static List<Integer> likelyCounts(double[] starts) {
-    int most = Math.min(MOST_BLINKS, starts.length - 1);
-    List<double[]> ranked = new ArrayList<>();
-    for (int count = 1; count <= most; count++) {
-      List<Double> cycle = Intervals.common(starts, count, 1);
-      if (cycle.isEmpty()) {
-        continue;
-      }
-      int alike = 0;
-      double spread = 0;
-      int all = starts.length - count;
-      for (int i = 0; i < all; i++) {
-        double off = Math.abs(starts[i + count] - starts[i] - cycle.get(0));
-        spread += Math.min(off, 0.5 * cycle.get(0));
-        alike += off < 0.15 * cycle.get(0) + 0.05 ? 1 : 0;
-      }
-      // Larger counts explain more by themselves; a tenth of a cycle for each is their price.
-      ranked.add(
-          new double[] {count, spread / all / cycle.get(0) + 0.02 * count - 0.1 * alike / all});
+  /** Cycles of single blinks: common gaps, and where blinks come fast the mean gap. */
+  private static List<Double> singleCycles(double[] starts) {
+    List<Double> cycles = new ArrayList<>(Intervals.common(starts, 1, 2));
+    double mean = (starts[starts.length - 1] - starts[0]) / (starts.length - 1);
+    if (mean < DENSE_SECONDS) {
+      cycles.add(mean);
+      // Some of them missed.
+      cycles.add((1 - 2 * STRETCH) * mean);
     }
-    ranked.sort((a, b) -> Double.compare(a[1], b[1]));
-    List<Integer> counts = new ArrayList<>();
-    for (double[] rank : ranked) {
-      int count = (int) rank[0];
-      boolean covered = counts.stream().anyMatch(c -> count % c == 0);
-      if (counts.size() < 3 && !covered) {
-        counts.add(count);
-      }
-    }
-    if (!counts.contains(1)) {
-      counts.add(1);
-    }
-    return counts;
+    return cycles;
   }
 
   private static void propose(
-      Evidence evidence, double[] starts, int count, double cycle, List<FreeRhythms> proposals) {
+      Evidence evidence,
+      double cycle,
+      double[] gaps,
+      double[] lengths,
+      int repeats,
+      List<FreeRhythms> proposals) {
     double share = logLengthShare(evidence);
+    int count = gaps.length;
     if (count == 1) {
-      double[] lengths = {SeenLengths.middle(evidence.notes())};
       share += logOneGroup(1) + logCycle(cycle, LEAST_CYCLE, 2 * STRETCH);
       proposals.add(new FreeRhythms(train(new double[] {0}, lengths, cycle, share), 0, 0, 1));
       return;
     }
-    MeanCycle seen = MeanCycle.of(evidence, starts, count, cycle);
-    if (seen.repeats() == 0) {
-      return;
-    }
-    double[] gaps = seen.gaps();
-    double[] lengths = seen.lengths();
     double widest = Arrays.stream(gaps).max().orElse(0);
     double narrowest = Arrays.stream(gaps).min().orElse(0);
     if (widest - narrowest < evidence.resolutionSeconds()) {
@@ -173,10 +201,10 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     double one = share + logOneGroup(count) + logCycle(cycle, even[count - 1], 2 * STRETCH);
     proposals.add(
         new FreeRhythms(
-            train(even, lengths, cycle, one), logSpacing(mean), 1, seen.repeats() * (count - 1)));
+            train(even, lengths, cycle, one), logSpacing(mean), 1, repeats * (count - 1)));
     if (count > 2) {
       for (boolean shared : new boolean[] {true, false}) {
-        proposals.add(twoGroups(gaps, lengths, cycle, share, seen.repeats(), shared));
+        proposals.add(twoGroups(gaps, lengths, cycle, share, repeats, shared));
       }
     }
   }

@@ -30,16 +30,16 @@ record Noise(
   // Timing errors and the pairs of misses and strays that go with them: from people who watch well
   // to people who do not. Chosen around what is known of people who tap (a button pressed at an
   // anticipated sight has a spread of 0.07 s: Am. J. Phys. 87, 110, 2019).
-  private static final double[] SD = {0.012, 0.03, 0.06, 0.06, 0.1};
-  private static final double[] FIRST_LATE = {0, 0, 0, 0.12, 0.12};
+  private static final double[] SD = {0.012, 0.04, 0.08, 0.08};
+  private static final double[] FIRST_LATE = {0, 0, 0.12, 0.12};
   private static final double[] MISS = {0.004, 0.03, 0.1, 0.2};
   private static final double[] STRAYS = {0.1 / 60, 0.3 / 60, 1 / 60.0, 3 / 60.0};
 
   /** The pair of misses and strays that goes with each of the timing errors. */
-  private static final int[] PAIR = {0, 1, 2, 2, 3};
+  private static final int[] PAIR = {0, 1, 2, 3};
 
   /** How much more common that pair is than the next ones. */
-  private static final double USUAL_PAIR = 3;
+  private static final double USUAL_PAIR = 6;
 
   /** The settings for blinks noted by people. */
   static List<Noise> ofPeople(double resolutionSeconds, boolean lengths) {
