@@ -41,6 +41,9 @@ record Noise(
   /** How much more common that pair is than the next ones. */
   private static final double USUAL_PAIR = 6;
 
+  /** How common it is that somebody lets go late, relative to letting go in time. */
+  private static final double RELEASED_LATE = 0.2;
+
   /** The settings for blinks noted by people. */
   static List<Noise> ofPeople(double resolutionSeconds, boolean lengths) {
     double[] late = lengths ? new double[] {0, 0.12} : new double[] {0};
@@ -57,7 +60,7 @@ record Noise(
                   delay,
                   0.03 + sd,
                   FIRST_LATE[i],
-                  j == PAIR[i] ? USUAL_PAIR : 1));
+                  (j == PAIR[i] ? USUAL_PAIR : 1) * (delay > 0 ? RELEASED_LATE : 1)));
         }
       }
     }
