@@ -20,7 +20,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   private static final int MOST_BLINKS = 10;
 
   /** How many cycles found by folding are looked at. */
-  private static final int MOST_FOLDED = 3;
+  private static final int FOLDED = 3;
 
   private static final double LEAST_CYCLE = 0.1;
   private static final double LOG_APARTS =
@@ -78,7 +78,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       for (double cycle : singleCycles(starts)) {
         propose(evidence, cycle, new double[] {cycle}, length, 1, proposals);
       }
-      for (Folded folded : Folded.of(evidence, MOST_BLINKS, MOST_FOLDED)) {
+      for (Folded folded : Folded.of(evidence, MOST_BLINKS, FOLDED)) {
         propose(
             evidence,
             folded.seconds(),

@@ -13,7 +13,7 @@ final class Sums {
   static final double HOPELESS = 16;
 
   /** What averaging can add to or take from a single setting. */
-  private static final double AVERAGING = 3;
+  private static final double AVERAGING = 6;
 
   private final double[] logs;
   private final int[] counts;
