@@ -28,6 +28,7 @@ final class GuideFields {
   private final YamlTable table;
   private final FaultList faults;
   private final int faultsBefore;
+  private boolean misnamed;
 
   /** The keys of one table. */
   GuideFields(YamlNode where, YamlNode.Table node, FaultList faults, Keys keys) {
@@ -45,7 +46,9 @@ final class GuideFields {
 
   /** The keys of one part. */
   static GuideFields of(GuideItem item, Keys keys) {
-    return new GuideFields(item.key(), item.node(), item.faults(), keys);
+    GuideFields fields = new GuideFields(item.key(), item.node(), item.faults(), keys);
+    fields.misnamed = !item.isNamed();
+    return fields;
   }
 
   /** The keys of a table and which of them it must have. */
@@ -57,9 +60,9 @@ final class GuideFields {
     }
   }
 
-  /** Whether anything was wrong in this table. */
+  /** Whether anything was wrong in this table or with its name. */
   boolean faulty() {
-    return faults.size() > faultsBefore;
+    return misnamed || faults.size() > faultsBefore;
   }
 
   YamlTable table() {
@@ -249,7 +252,7 @@ final class GuideFields {
     return faults.size() == before ? Optional.of(chances) : Optional.empty();
   }
 
-  private Optional<YamlTable> subTable(String key, String expected, Collection<String> known) {
+  Optional<YamlTable> subTable(String key, String expected, Collection<String> known) {
     Optional<YamlNode> value = table.node(key);
     if (value.isPresent() && value.get() instanceof YamlNode.Table node) {
       return Optional.of(YamlTable.of(node, node, List.copyOf(known), List.of(), faults));

@@ -71,4 +71,9 @@ record GuideItem(FaultList faults, YamlNode.Text key, YamlNode.Table node) {
   String id() {
     return key.text();
   }
+
+  /** Whether the id is a name; a fault was told if it is none. */
+  boolean isNamed() {
+    return LampState.isName(id());
+  }
 }

@@ -92,4 +92,15 @@ public record Cause(
     }
     return share;
   }
+
+  /**
+   * The same cause with other shares.
+   *
+   * @param other shares by complaint, as for a new cause
+   * @return the cause
+   * @throws GuideException if there is no share or one is out of range
+   */
+  public Cause withShares(Map<Complaint, Double> other) {
+    return new Cause(id, name, looksLike, area, kinds, powers, other, lately, conditions, source);
+  }
 }

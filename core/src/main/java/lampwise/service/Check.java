@@ -132,4 +132,35 @@ public record Check(
   public List<Double> chances(String cause) {
     return rows.getOrDefault(cause, usual);
   }
+
+  /**
+   * The same check with other minutes, made by others.
+   *
+   * @param otherMinutes how long it takes, over 0
+   * @param otherWho who may make it
+   * @return the check
+   * @throws GuideException if the minutes are not over 0
+   */
+  public Check with(double otherMinutes, Who otherWho) {
+    return new Check(
+        id,
+        question,
+        steps,
+        otherMinutes,
+        needs,
+        kinds,
+        powers,
+        complaints,
+        answers,
+        usual,
+        rows,
+        first,
+        bowlLook,
+        flushes,
+        opens,
+        otherWho,
+        before,
+        cautions,
+        source);
+  }
 }

@@ -84,4 +84,34 @@ public record Remedy(
   public boolean fits(FixtureKind kind, Optional<Power> power) {
     return Rules.fits(kinds, powers, kind, power);
   }
+
+  /**
+   * The same remedy with other minutes, done by others.
+   *
+   * @param otherMinutes how long it takes, over 0
+   * @param otherWho who may do it
+   * @return the remedy
+   * @throws GuideException if the minutes are not over 0
+   */
+  public Remedy with(double otherMinutes, Who otherWho) {
+    return new Remedy(
+        id,
+        name,
+        fixes,
+        kinds,
+        powers,
+        cautions,
+        steps,
+        parts,
+        tools,
+        otherMinutes,
+        otherWho,
+        opens,
+        flushes,
+        before,
+        verify,
+        clears,
+        watch,
+        source);
+  }
 }
