@@ -179,6 +179,18 @@ public final class GuideReader {
     double handOver = fields.positive("hand-over-minutes");
     double secondTrip = fields.positive("second-trip-minutes");
     Map<Condition, Double> lamp = fields.chances("usual-lamp", Condition.values(), Condition::word);
+    double sum = lamp.values().stream().mapToDouble(Double::doubleValue).sum();
+    if (!fields.faulty() && !(Math.abs(sum - 1) <= 1e-6)) {
+      file.table()
+          .node("usual-lamp")
+          .ifPresent(
+              node ->
+                  file.faults()
+                      .add(
+                          node,
+                          "the chances of usual-lamp must sum to 100 %; they sum to "
+                              + GuideFields.percent(sum)));
+    }
     if (files.stream().anyMatch(any -> any.faults().any())) {
       return Optional.empty();
     }

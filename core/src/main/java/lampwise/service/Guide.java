@@ -17,7 +17,7 @@ import lampwise.sheet.Power;
  * @param secondTripMinutes what another trip for a missing part costs, in minutes; over 0
  * @param usualConditions what a lamp says where the cause does not show in it; sums to 1
  * @param causes the causes, {@link #OTHER} among them
- * @param checks the checks, the cheap ones first
+ * @param checks the checks, in the guide's order
  * @param remedies the remedies
  * @param makeSafe what comes before any question, the most urgent first
  * @param closing what ends every visit, in order

@@ -145,7 +145,7 @@ class GuideReaderTest {
           found: {bowl: [full]}       | kind: [faucet]           | 69:3: one of the keys complaint and found must say what calls for it
           - say: Written down         | - written down           | 75:5: an item of closing must be a table with the key say; found "written down"
           - say: Written down         | - tell: Written down     | 75:5: the key "say" is missing
-          usual-lamp: {ready: 90 %, other: 10 %} | usual-lamp: {ready: 90 %} | 1:1: the chances of the usual conditions sum to 0.9
+          usual-lamp: {ready: 90 %, other: 10 %} | usual-lamp: {ready: 90 %} | 6:13: the chances of usual-lamp must sum to 100 %; they sum to 90 %
           hand-over-minutes: 90       | hand-over-minutes: soon  | 4:20: hand-over-minutes must be a number over 0 such as 2.5; found "soon"
           title: A small one          | titel: A small one       | 1:1: the key "title" is missing
           lampwise-guide: 1           | lampwise-guide: 2        | 1:17: lampwise-guide must be 1; found "2"
