@@ -34,9 +34,14 @@ final class FaultList {
   /** Throws what was found, sorted by line and column, or does nothing if nothing was. */
   void throwIfAny() throws FileException {
     if (!faults.isEmpty()) {
-      List<FileFault> sorted = new ArrayList<>(faults);
-      sorted.sort(Comparator.comparingInt(FileFault::line).thenComparingInt(FileFault::column));
-      throw new FileException(sorted);
+      throw new FileException(sorted());
     }
+  }
+
+  /** What was found, sorted by line and column. */
+  List<FileFault> sorted() {
+    List<FileFault> sorted = new ArrayList<>(faults);
+    sorted.sort(Comparator.comparingInt(FileFault::line).thenComparingInt(FileFault::column));
+    return sorted;
   }
 }

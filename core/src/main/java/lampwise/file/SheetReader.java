@@ -4,17 +4,12 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
-import java.util.function.DoublePredicate;
-import java.util.function.Function;
 import lampwise.rhythm.Phrase;
 import lampwise.rhythm.PhraseException;
 import lampwise.rhythm.Rhythm;
@@ -31,9 +26,6 @@ import lampwise.sheet.Seen;
  * bad values are faults, and so are anchors, aliases, tags and further documents.
  */
 public final class SheetReader {
-  /** The version of the format that is read. */
-  private static final String VERSION = "1";
-
   private static final String VERSION_KEY = "lampwise-sheet";
   private static final String DEMO = "demo.sheet.yaml";
 
@@ -103,35 +95,31 @@ public final class SheetReader {
       faults.add(root, "a code sheet must be a table of keys" + YamlTable.found(root));
       return Optional.empty();
     }
-    Optional<YamlNode.Text> newer = newerVersion(node);
-    if (newer.isPresent()) {
-      refuseVersion(newer.get());
+    if (!FormatVersion.accept(VERSION_KEY, node, faults)) {
       return Optional.empty();
     }
     YamlTable table = YamlTable.of(node, node, SHEET_KEYS, SHEET_REQUIRED, faults);
-    table
-        .scalar(VERSION_KEY)
-        .filter(version -> !VERSION.equals(version.text()))
-        .ifPresent(this::refuseVersion);
     Optional<String> title = table.text("title");
-    Optional<Basis> basis = word(table, "basis", Basis::of, words(Basis.values(), Basis::word));
+    Optional<Basis> basis =
+        table.word("basis", Basis::of, YamlTable.wordsOf(Basis.values(), Basis::word));
     Optional<String> note = table.text("note");
     List<FixtureKind> kinds =
-        words(table, "kind", FixtureKind::of, words(FixtureKind.values(), FixtureKind::word));
-    List<Power> power = words(table, "power", Power::of, words(Power.values(), Power::word));
+        table.words(
+            "kind", FixtureKind::of, YamlTable.wordsOf(FixtureKind.values(), FixtureKind::word));
+    List<Power> power =
+        table.words("power", Power::of, YamlTable.wordsOf(Power.values(), Power::word));
     Optional<String> cells = table.text("cells");
     Optional<String> lamp = table.text("lamp");
     double clock =
-        quantity(
-                table,
+        table
+            .quantity(
                 "clock",
                 Quantities::percentage,
                 fraction -> fraction < 0.5,
                 "a percentage such as 5 %, from 0 % to below 50 %")
             .orElse(CodeSheet.DEFAULT_CLOCK);
     OptionalDouble blink =
-        quantity(
-            table,
+        table.quantity(
             "blink",
             Quantities::seconds,
             seconds -> seconds > 0 && seconds <= 60,
@@ -143,23 +131,6 @@ public final class SheetReader {
     return Optional.of(
         new CodeSheet(
             title.get(), basis.get(), note, kinds, power, cells, lamp, clock, blink, states));
-  }
-
-  /** The version if it is a whole number above the one that is read here. */
-  private static Optional<YamlNode.Text> newerVersion(YamlNode.Table node) {
-    for (YamlNode.Entry entry : node.entries()) {
-      if (entry.key().text().equals(VERSION_KEY) && entry.value() instanceof YamlNode.Text text) {
-        OptionalDouble number = Quantities.number(text.text());
-        return number.isPresent() && number.getAsDouble() >= 2
-            ? Optional.of(text)
-            : Optional.empty();
-      }
-    }
-    return Optional.empty();
-  }
-
-  private void refuseVersion(YamlNode.Text version) {
-    faults.add(version, VERSION_KEY + " must be " + VERSION + YamlTable.found(version));
   }
 
   private List<LampState> states(YamlTable sheet) {
@@ -210,11 +181,15 @@ public final class SheetReader {
     Optional<Rhythm> rhythm = rhythm(table);
     Optional<String> means = table.text("means");
     Optional<Condition> condition =
-        word(table, "condition", Condition::of, words(Condition.values(), Condition::word));
-    Seen seen = word(table, "seen", Seen::of, words(Seen.values(), Seen::word)).orElse(Seen.ALWAYS);
+        table.word(
+            "condition", Condition::of, YamlTable.wordsOf(Condition.values(), Condition::word));
+    Seen seen =
+        table
+            .word("seen", Seen::of, YamlTable.wordsOf(Seen.values(), Seen::word))
+            .orElse(Seen.ALWAYS);
     double weight =
-        quantity(
-                table,
+        table
+            .quantity(
                 "weight",
                 Quantities::number,
                 number -> number > 0 && number <= Double.MAX_VALUE,
@@ -264,58 +239,5 @@ public final class SheetReader {
   /** How many characters of the file stand before a column of the phrase. */
   private static int charactersBefore(String phrase, int column) {
     return phrase.codePointCount(0, Math.max(0, Math.min(column - 1, phrase.length())));
-  }
-
-  private <T> Optional<T> word(
-      YamlTable table, String key, Function<String, Optional<T>> of, List<String> words) {
-    return table.scalar(key).flatMap(scalar -> word(key, scalar, of, words));
-  }
-
-  private <T> Optional<T> word(
-      String key, YamlNode.Text scalar, Function<String, Optional<T>> of, List<String> words) {
-    Optional<T> value = of.apply(scalar.text());
-    if (value.isEmpty()) {
-      String hint =
-          Wording.nearest(scalar.text(), words).map(w -> "; did you mean " + w + "?").orElse("");
-      faults.add(
-          scalar, key + " must be one of " + Wording.list(words) + YamlTable.found(scalar) + hint);
-    }
-    return value;
-  }
-
-  private <T> List<T> words(
-      YamlTable table, String key, Function<String, Optional<T>> of, List<String> words) {
-    List<T> values = new ArrayList<>();
-    Set<T> before = new HashSet<>();
-    for (YamlNode.Text item : table.list(key, "[" + words.get(0) + "]")) {
-      Optional<T> value = word("an item of " + key, item, of, words);
-      if (value.isPresent() && !before.add(value.get())) {
-        faults.add(item, item.text() + " stands twice in " + key);
-      }
-      value.ifPresent(values::add);
-    }
-    return values;
-  }
-
-  private static <T> List<String> words(T[] values, Function<T, String> word) {
-    return Arrays.stream(values).map(word).toList();
-  }
-
-  private OptionalDouble quantity(
-      YamlTable table,
-      String key,
-      Function<String, OptionalDouble> parse,
-      DoublePredicate fits,
-      String expected) {
-    Optional<YamlNode.Text> scalar = table.scalar(key);
-    if (scalar.isEmpty()) {
-      return OptionalDouble.empty();
-    }
-    OptionalDouble value = parse.apply(scalar.get().text());
-    if (value.isEmpty() || !fits.test(value.getAsDouble())) {
-      faults.add(scalar.get(), key + " must be " + expected + YamlTable.found(scalar.get()));
-      return OptionalDouble.empty();
-    }
-    return value;
   }
 }

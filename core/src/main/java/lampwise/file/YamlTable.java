@@ -1,9 +1,16 @@
 package lampwise.file;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.DoublePredicate;
+import java.util.function.Function;
 
 /** A table whose keys are known beforehand. Unknown and doubled keys are faults. */
 final class YamlTable {
@@ -115,6 +122,76 @@ final class YamlTable {
     value.ifPresent(
         node -> faults.add(node, key + " must be a list such as " + example + found(node)));
     return List.of();
+  }
+
+  /** Whether a key is there, even with a faulty value. */
+  boolean has(String key) {
+    return entries.containsKey(key);
+  }
+
+  /** The word of a key out of a closed list; empty if it is not there or after a fault. */
+  <T> Optional<T> word(String key, Function<String, Optional<T>> of, List<String> words) {
+    return scalar(key).flatMap(scalar -> word(key, scalar, of, words, faults));
+  }
+
+  /** The scalar as a word out of a closed list; empty after a fault. */
+  static <T> Optional<T> word(
+      String key,
+      YamlNode.Text scalar,
+      Function<String, Optional<T>> of,
+      List<String> words,
+      FaultList faults) {
+    Optional<T> value = of.apply(scalar.text());
+    if (value.isEmpty()) {
+      String hint =
+          Wording.nearest(scalar.text(), words).map(w -> "; did you mean " + w + "?").orElse("");
+      faults.add(scalar, key + " must be one of " + Wording.list(words) + found(scalar) + hint);
+    }
+    return value;
+  }
+
+  /** The list of a key of words out of a closed list, none of them twice. */
+  <T> List<T> words(String key, Function<String, Optional<T>> of, List<String> words) {
+    List<T> values = new ArrayList<>();
+    Set<T> before = new HashSet<>();
+    for (YamlNode.Text item : list(key, "[" + words.get(0) + "]")) {
+      Optional<T> value = word("an item of " + key, item, of, words, faults);
+      if (value.isPresent() && !before.add(value.get())) {
+        faults.add(item, item.text() + " stands twice in " + key);
+      }
+      value.ifPresent(values::add);
+    }
+    return values;
+  }
+
+  /** The number of a key; empty if it is not there or after a fault. */
+  OptionalDouble quantity(
+      String key, Function<String, OptionalDouble> parse, DoublePredicate fits, String expected) {
+    Optional<YamlNode.Text> scalar = scalar(key);
+    return scalar.isPresent()
+        ? quantity(key, scalar.get(), parse, fits, expected, faults)
+        : OptionalDouble.empty();
+  }
+
+  /** The scalar as a number; empty after a fault. */
+  static OptionalDouble quantity(
+      String key,
+      YamlNode.Text scalar,
+      Function<String, OptionalDouble> parse,
+      DoublePredicate fits,
+      String expected,
+      FaultList faults) {
+    OptionalDouble value = parse.apply(scalar.text());
+    if (value.isEmpty() || !fits.test(value.getAsDouble())) {
+      faults.add(scalar, key + " must be " + expected + found(scalar));
+      return OptionalDouble.empty();
+    }
+    return value;
+  }
+
+  /** The words of a closed list of values. */
+  static <T> List<String> wordsOf(T[] values, Function<T, String> word) {
+    return Arrays.stream(values).map(word).toList();
   }
 
   /** The end of a message: what stands there instead. */
