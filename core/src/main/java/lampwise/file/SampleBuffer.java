@@ -62,6 +62,86 @@ final class SampleBuffer {
   }
 
   /**
+   * Takes out the levels that are -1, if no other level is below zero.
+   *
+   * @return how many went
+   */
+  int dropMinusOnes() {
+    int ones = 0;
+    for (int i = 0; i < size; i++) {
+      if (levels[i] == -1) {
+        ones++;
+      } else if (levels[i] < 0) {
+        return 0;
+      }
+    }
+    if (ones == 0 || ones == size) {
+      return 0;
+    }
+    int kept = 0;
+    for (int i = 0; i < size; i++) {
+      if (levels[i] != -1) {
+        times[kept] = times[i];
+        levels[kept++] = levels[i];
+      }
+    }
+    size = kept;
+    return ones;
+  }
+
+  /**
+   * Spreads rows that share a whole second evenly inside it. Those of the first second lie at its
+   * end, those of the last at its start, as far apart as in the others.
+   *
+   * @param perSecond how many of the times' unit make a second
+   * @return whether they were spread: all times are whole seconds in order, and most are shared
+   */
+  boolean spreadSeconds(double perSecond) {
+    int seconds = 1;
+    for (int i = 0; i < size; i++) {
+      double second = times[i] / perSecond;
+      if (second != Math.rint(second) || (i > 0 && times[i] < times[i - 1])) {
+        return false;
+      }
+      seconds += i > 0 && times[i] > times[i - 1] ? 1 : 0;
+    }
+    if (seconds < 2 || seconds * 2 > size + 2 || seconds == size) {
+      return false;
+    }
+    int usual = usualRun(seconds);
+    int start = 0;
+    while (start < size) {
+      int end = start;
+      while (end < size && times[end] == times[start]) {
+        end++;
+      }
+      int rows = end - start;
+      boolean border = start == 0 || end == size;
+      double share = border ? Math.max(rows, usual) : rows;
+      double before = start == 0 ? share - rows : 0;
+      double second = times[start];
+      for (int i = start; i < end; i++) {
+        times[i] = second + (before + i - start) / share * perSecond;
+      }
+      start = end;
+    }
+    return true;
+  }
+
+  /** How many rows a second has: the median of those between the first and the last. */
+  private int usualRun(int seconds) {
+    int[] runs = new int[seconds];
+    int run = 0;
+    for (int i = 0; i < size; i++) {
+      run += i > 0 && times[i] > times[i - 1] ? 1 : 0;
+      runs[run]++;
+    }
+    int[] inner = seconds > 2 ? Arrays.copyOfRange(runs, 1, seconds - 1) : runs;
+    Arrays.sort(inner);
+    return seconds > 2 ? inner[inner.length / 2] : inner[inner.length - 1];
+  }
+
+  /**
    * Sorts by time; equal times stay in their order.
    *
    * @return how many came after a later one

@@ -2,6 +2,8 @@ package lampwise.file;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import lampwise.file.ReadOptions.Decimal;
 
 /** The rows of a table of numbers, with a header or none. */
 final class Table {
@@ -13,21 +15,24 @@ final class Table {
 
   private final SourceText source;
   private final Delimiter delimiter;
+  private final TableHead head;
   private final List<String> header;
   private final List<List<String>> sample;
-  private final DecimalMark decimals;
+  private final boolean tuples;
+  private DecimalMark decimals = DecimalMark.POINT;
 
   private Table(
       SourceText source,
       Delimiter delimiter,
-      List<String> header,
+      TableHead head,
       List<List<String>> sample,
-      DecimalMark decimals) {
+      boolean tuples) {
     this.source = source;
     this.delimiter = delimiter;
-    this.header = header;
-    this.sample = sample;
-    this.decimals = decimals;
+    this.head = head;
+    this.header = tuples ? Tuple.names(head.header()) : head.header();
+    this.sample = tuples ? sample.stream().map(Tuple::values).toList() : sample;
+    this.tuples = tuples;
   }
 
   /** Takes the rows of a table one after another. */
@@ -45,22 +50,100 @@ final class Table {
   /**
    * Opens a table.
    *
+   * @param said how its numbers are written, if the user said it
    * @throws FileException if it cannot be split into rows, or its decimal mark is not clear
    */
-  static Table open(SourceText source) throws FileException {
+  static Table open(SourceText source, Optional<Decimal> said) throws FileException {
     List<String> lines = new ArrayList<>();
     Lines content = Lines.content(source.text());
     while (lines.size() < SAMPLE_ROWS && content.next()) {
       lines.add(content.get());
     }
-    Delimiter delimiter = Delimiter.of(lines.size() > 2 ? lines.subList(1, lines.size()) : lines);
+    Optional<Delimiter> hint = lines.isEmpty() ? Optional.empty() : Delimiter.hint(lines.get(0));
+    Delimiter delimiter = hint.orElseGet(() -> Delimiter.of(tail(lines)));
     List<List<String>> rows = firstRows(source, delimiter, lines);
-    boolean named = !rows.isEmpty() && isHeader(rows.get(0));
-    List<List<String>> sample = named ? rows.subList(1, rows.size()) : rows;
-    DecimalMark decimals =
-        delimiter.allowsDecimalComma() ? DecimalMark.of(source, sample) : DecimalMark.POINT;
-    return new Table(
-        source, delimiter, named ? rows.get(0) : List.of(), List.copyOf(sample), decimals);
+    TableHead head = headOf(rows, delimiter, hint.isPresent());
+    List<List<String>> sample =
+        List.copyOf(rows.subList(Math.min(head.skipped(), rows.size()), rows.size()));
+    boolean tuples = !sample.isEmpty() && sample.stream().allMatch(Tuple::areTuples);
+    Table table = new Table(source, delimiter, head, sample, tuples);
+    table.decimals = table.decimalMark(said);
+    return table;
+  }
+
+  private static TableHead headOf(List<List<String>> rows, Delimiter delimiter, boolean hint) {
+    if (!hint) {
+      return TableHead.of(rows, delimiter);
+    }
+    TableHead below = TableHead.of(rows.subList(1, rows.size()), delimiter);
+    return new TableHead(below.skipped() + 1, below.preamble(), below.header(), below.units());
+  }
+
+  /** The later half of some lines, where there are only rows; of a few, all but the first. */
+  private static List<String> tail(List<String> lines) {
+    int from = lines.size() > 4 ? lines.size() / 2 : lines.size() > 2 ? 1 : 0;
+    return lines.subList(from, lines.size());
+  }
+
+  private DecimalMark decimalMark(Optional<Decimal> said) throws FileException {
+    if (said.isPresent()) {
+      return said.get() == Decimal.COMMA ? DecimalMark.COMMA : DecimalMark.POINT;
+    }
+    DecimalMark.Sign sign = DecimalMark.signOf(sample);
+    if (sign == DecimalMark.Sign.OPEN) {
+      sign = signOfAllRows();
+    }
+    if (sign == DecimalMark.Sign.OPEN) {
+      throw source.fault(
+          0,
+          0,
+          "the commas in its numbers may part thousands or fractions;"
+              + " add --decimal comma or --decimal point");
+    }
+    return sign == DecimalMark.Sign.DECIMAL ? DecimalMark.COMMA : DecimalMark.POINT;
+  }
+
+  private DecimalMark.Sign signOfAllRows() throws FileException {
+    DecimalMark.Sign[] sign = {DecimalMark.Sign.OPEN};
+    int width = width();
+    forEachRow(
+        (row, cells) -> {
+          for (int i = 0; i < width; i++) {
+            DecimalMark.Sign here = DecimalMark.signOf(cells.cell(i));
+            if (here == DecimalMark.Sign.DECIMAL || here == DecimalMark.Sign.THOUSANDS) {
+              sign[0] = here;
+              return false;
+            }
+          }
+          return true;
+        });
+    return sign[0];
+  }
+
+  /** What stands above the rows. */
+  TableHead head() {
+    return head;
+  }
+
+  /** Whether each cell of a row holds a time and a level. */
+  boolean areTuples() {
+    return tuples;
+  }
+
+  /** What parts the columns. */
+  Delimiter delimiter() {
+    return delimiter;
+  }
+
+  /** The name of a column and the unit below it, where there are any. */
+  List<String> namesOf(int column) {
+    List<String> names = new ArrayList<>();
+    for (List<String> row : List.of(header, head.units())) {
+      if (column < row.size()) {
+        names.add(row.get(column));
+      }
+    }
+    return names;
   }
 
   /** The names of the columns; empty if the table has no header. */
@@ -130,17 +213,13 @@ final class Table {
    * @throws FileException if a row cannot be split, or the taker refuses one
    */
   void forEachRow(RowTaker taker) throws FileException {
-    long skipped = header.isEmpty() ? 0 : 1;
+    long[] seen = {0};
+    RowTaker below =
+        (row, cells) ->
+            seen[0]++ < head.skipped()
+                || taker.take(row, tuples ? new Tuple.Cells(cells) : cells);
     if (isQuoted(source)) {
-      boolean[] below = {header.isEmpty()};
-      forEachQuoted(
-          source,
-          delimiter,
-          (row, cells) -> {
-            boolean take = below[0];
-            below[0] = true;
-            return !take || taker.take(row, cells);
-          });
+      forEachQuoted(source, delimiter, below);
       return;
     }
     Lines lines = Lines.content(source.text());
@@ -149,7 +228,7 @@ final class Table {
     boolean more = true;
     while (more && lines.next()) {
       row++;
-      more = row <= skipped || taker.take(row, cells);
+      more = below.take(row, cells);
     }
   }
 
@@ -220,18 +299,5 @@ final class Table {
     } catch (QuotedRows.Fault e) {
       throw fault(source, delimiter, e.row(), 0, String.valueOf(e.getMessage()));
     }
-  }
-
-  /** A header has a name and no number. */
-  private static boolean isHeader(List<String> row) {
-    boolean named = false;
-    for (String cell : row) {
-      boolean digits = !cell.isEmpty() && Numbers.isDigit(cell.charAt(0));
-      if (digits || !Double.isNaN(Numbers.parse(cell))) {
-        return false;
-      }
-      named |= !Numbers.isMissing(cell);
-    }
-    return named;
   }
 }

@@ -1,8 +1,5 @@
 package lampwise.file;
 
-import static java.nio.charset.StandardCharsets.UTF_16;
-import static java.nio.charset.StandardCharsets.UTF_16BE;
-import static java.nio.charset.StandardCharsets.UTF_16LE;
 import static lampwise.file.Readings.refused;
 import static lampwise.file.Readings.said;
 import static org.junit.jupiter.api.Assertions.assertAll;
@@ -99,10 +96,6 @@ class RefusedRecordingTest {
   void refusesWhatIsNoText() {
     assertRefused(new byte[] {'0', '.', '3', 0, 1, 2}, "binary");
     assertRefused(new byte[] {1, 2, 3, 4, '5'}, "control characters");
-    assertRefused("0.3 3.5".getBytes(UTF_16), "UTF-16");
-    assertRefused("\uFEFF0.3 3.5".getBytes(UTF_16LE), "UTF-16");
-    assertRefused("0.3 3.5".getBytes(UTF_16LE), "UTF-16");
-    assertRefused("0.3 3.5".getBytes(UTF_16BE), "UTF-16");
   }
 
   private static void assertRefused(byte[] content, String part) {
