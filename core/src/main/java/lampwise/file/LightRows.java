@@ -56,7 +56,7 @@ final class LightRows {
    */
   List<String> read() throws FileException {
     table.forEachRow(this::take);
-    if (firstBelow.isPresent() && (below > MOST_BELOW || samples.size() < 2)) {
+    if (firstBelow.isPresent() && samples.size() < 2) {
       throw firstBelow.get();
     }
     List<String> notes = new ArrayList<>();
@@ -122,6 +122,9 @@ final class LightRows {
       }
       firstBelow = firstBelow.or(() -> Optional.of(e));
       below++;
+      if (below > MOST_BELOW) {
+        throw firstBelow.get();
+      }
       return true;
     }
     if (firstBelow.isPresent()) {
