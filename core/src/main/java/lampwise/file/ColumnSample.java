@@ -77,7 +77,15 @@ record ColumnSample(
       rising[i] = Math.abs(rising[i] - median);
     }
     return new ColumnSample(
-        numbers, others, clocks * 2 > numbers, dates * 2 > numbers, decimals, up, down, median, median(rising) / median);
+        numbers,
+        others,
+        clocks * 2 > numbers,
+        dates * 2 > numbers,
+        decimals,
+        up,
+        down,
+        median,
+        median(rising) / median);
   }
 
   /** Whether it is a column of clock times or dates. */
@@ -105,7 +113,13 @@ record ColumnSample(
 
   /** Whether it counts the rows: whole numbers, one more in each. */
   boolean isCounter() {
-    return !clock && !dated && !decimals && down == 0 && up == numbers - 1 && medianStep == 1 && spread == 0;
+    return !clock
+        && !dated
+        && !decimals
+        && down == 0
+        && up == numbers - 1
+        && medianStep == 1
+        && spread == 0;
   }
 
   /** Whether it stands in most rows, as a clock does that shows whole seconds. */

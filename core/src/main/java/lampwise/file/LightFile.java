@@ -79,7 +79,7 @@ final class LightFile {
     if (!ownZero && written != 0) {
       notes.add("times count from the first row");
     }
-    double[] seconds = samples.times();
+    double[] seconds = samples.takeTimes();
     for (int i = 0; i < seconds.length; i++) {
       seconds[i] = Numbers.tidy((seconds[i] - zero) / perSecond);
     }
@@ -105,7 +105,7 @@ final class LightFile {
     if (marks.targets().knowledge() == Targets.Knowledge.LIKELY) {
       notes.add("target likely: the sensor that recorded this was close to the unit");
     }
-    double[] levels = samples.levels();
+    double[] levels = samples.takeLevels();
     int from = 0;
     int to = seconds.length;
     if (marks.window().isPresent()) {
@@ -133,8 +133,12 @@ final class LightFile {
         new Origin(source.name(), Optional.empty(), notes),
         marks,
         options.lit(),
-        Arrays.copyOfRange(seconds, from, to),
-        Arrays.copyOfRange(levels, from, to));
+        part(seconds, from, to),
+        part(levels, from, to));
+  }
+
+  private static double[] part(double[] values, int from, int to) {
+    return to - from == values.length ? values : Arrays.copyOfRange(values, from, to);
   }
 
   private void checkRange(double[] seconds, double zero) throws FileException {

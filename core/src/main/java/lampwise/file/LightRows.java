@@ -67,8 +67,8 @@ final class LightRows {
   }
 
   /**
-   * Reads one line as a list of levels, the first at 0. What stands behind the last level without
-   * a delimiter is passed over.
+   * Reads one line as a list of levels, the first at 0. What stands behind the last level without a
+   * delimiter is passed over.
    *
    * @return notes of what was left out
    */

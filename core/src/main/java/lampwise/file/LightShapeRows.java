@@ -62,8 +62,7 @@ final class LightShapeRows {
     }
     LightShapeRows rows = new LightShapeRows(shape, curve, decimals);
     rows.check();
-    String mark =
-        shape == LightShape.BYTE_ORDER_MARK || shape == LightShape.UTF_16 ? "\uFEFF" : "";
+    String mark = shape == LightShape.BYTE_ORDER_MARK || shape == LightShape.UTF_16 ? "\uFEFF" : "";
     return (mark + rows.text()).getBytes(charset(shape));
   }
 
@@ -83,6 +82,10 @@ final class LightShapeRows {
 
   private void check() {
     double step = shape == LightShape.WHOLE_SECONDS ? 0 : shape.resolutionSeconds();
+    if (shape == LightShape.WHOLE_SECONDS && millis(curve.size() - 1) < 1000 && curve.size() > 1) {
+      throw new RecordingException(
+          "the samples lie within one second, which the shape whole-seconds cannot tell apart");
+    }
     double rate = rate(curve);
     for (int i = 0; i < curve.size(); i++) {
       if (shape.isEven() && !(Math.abs(since(i) - i / rate) <= EVEN_SECONDS)) {
@@ -95,10 +98,7 @@ final class LightShapeRows {
       }
       if (i > 0 && Math.round(since(i) / step) == Math.round(since(i - 1) / step) && step > 0) {
         throw new RecordingException(
-            "the times of sample "
-                + i
-                + " and the next are one in the shape "
-                + shape.word());
+            "the times of sample " + i + " and the next are one in the shape " + shape.word());
       }
     }
   }
@@ -160,8 +160,10 @@ final class LightShapeRows {
       }
       case COLON_MS -> stamp(millis(i) + 86_399_900, " ", ":") + "," + level;
       case CLOCK -> clock((millis(i) + 86_399_900) % 86_400_000, ".") + ";" + level;
-      case DATE_CLOCK -> dayFirst(millis(i)) + "," + clock(millis(i) % 86_400_000, ".") + "," + level;
-      case TWELVE_HOURS -> dayFirst(millis(i)) + " " + halfDay(millis(i) % 86_400_000) + "," + level;
+      case DATE_CLOCK ->
+          dayFirst(millis(i)) + "," + clock(millis(i) % 86_400_000, ".") + "," + level;
+      case TWELVE_HOURS ->
+          dayFirst(millis(i)) + " " + halfDay(millis(i) % 86_400_000) + "," + level;
       case MINUTES -> minutes(millis(i)) + "," + level;
       case SECOND_AND_MS ->
           stamp(millis(i), " ", ".").substring(0, 19) + "," + (millis(i) + 2) + "," + level;
@@ -207,9 +209,7 @@ final class LightShapeRows {
 
   /** A number with nine decimals, which {@link JsonNumber} does not have. */
   private static String number(double value, int decimals) {
-    return new BigDecimal(value)
-        .setScale(decimals, RoundingMode.HALF_UP)
-        .toPlainString();
+    return new BigDecimal(value).setScale(decimals, RoundingMode.HALF_UP).toPlainString();
   }
 
   private static String scientific(double seconds) {
@@ -232,8 +232,7 @@ final class LightShapeRows {
   }
 
   private static String dayFirst(long millis) {
-    LocalDate date =
-        LocalDate.ofEpochDay(EPOCH / 86_400 + 12 + millis / 86_400_000);
+    LocalDate date = LocalDate.ofEpochDay(EPOCH / 86_400 + 12 + millis / 86_400_000);
     return date.getDayOfMonth() + "/" + date.getMonthValue() + "/" + date.getYear();
   }
 

@@ -52,7 +52,9 @@ final class LooseNumber {
   static boolean isUnit(String cell) {
     String word = cell.toLowerCase(Locale.ROOT);
     boolean bracketed =
-        word.length() > 2 && "([".indexOf(word.charAt(0)) >= 0 && ")]".indexOf(word.charAt(word.length() - 1)) >= 0;
+        word.length() > 2
+            && "([".indexOf(word.charAt(0)) >= 0
+            && ")]".indexOf(word.charAt(word.length() - 1)) >= 0;
     String bare = bracketed ? word.substring(1, word.length() - 1).strip() : word;
     return TIME_UNITS.contains(bare) || LIGHT_UNITS.contains(bare);
   }
@@ -105,6 +107,11 @@ final class LooseNumber {
 
   /** A blank or an apostrophe that parts thousands. */
   private static boolean isGap(char c) {
-    return c == ' ' || c == '\u00A0' || c == '\u202F' || c == '\u2009' || c == '\'' || c == '\u2019';
+    return c == ' '
+        || c == '\u00A0'
+        || c == '\u202F'
+        || c == '\u2009'
+        || c == '\''
+        || c == '\u2019';
   }
 }

@@ -130,18 +130,7 @@ public record ReadOptions(
       List<String> targets,
       List<String> events,
       List<String> covered) {
-    this(
-        shape,
-        column,
-        time,
-        unit,
-        lit,
-        from,
-        to,
-        targets,
-        events,
-        covered,
-        Writing.unknown());
+    this(shape, column, time, unit, lit, from, to, targets, events, covered, Writing.unknown());
   }
 
   /** Keeps copies of the lists. */
@@ -179,8 +168,7 @@ public record ReadOptions(
    * @return new options
    */
   public ReadOptions written(Writing how) {
-    return new ReadOptions(
-        shape, column, time, unit, lit, from, to, targets, events, covered, how);
+    return new ReadOptions(shape, column, time, unit, lit, from, to, targets, events, covered, how);
   }
 
   /**

@@ -1,10 +1,11 @@
 package lampwise.file;
 
 import java.util.Arrays;
-import java.util.Comparator;
 
 /** Times and levels while they are read, sorted and thinned. */
 final class SampleBuffer {
+  private static final double[] NONE = {};
+
   private double[] times = new double[1024];
   private double[] levels = new double[1024];
   private int size;
@@ -19,14 +20,18 @@ final class SampleBuffer {
     return times[index];
   }
 
-  /** A copy of the times. */
-  double[] times() {
-    return Arrays.copyOf(times, size);
+  /** Hands over the times; the buffer has none any more. */
+  double[] takeTimes() {
+    double[] taken = times.length == size ? times : Arrays.copyOf(times, size);
+    times = NONE;
+    return taken;
   }
 
-  /** A copy of the levels. */
-  double[] levels() {
-    return Arrays.copyOf(levels, size);
+  /** Hands over the levels; the buffer has none any more. */
+  double[] takeLevels() {
+    double[] taken = levels.length == size ? levels : Arrays.copyOf(levels, size);
+    levels = NONE;
+    return taken;
   }
 
   /** Adds one at the end. */
@@ -154,17 +159,40 @@ final class SampleBuffer {
       latest = Math.max(latest, times[i]);
     }
     if (late > 0) {
-      double[] oldTimes = times();
-      double[] oldLevels = levels();
-      Integer[] order = new Integer[size];
-      Arrays.setAll(order, i -> i);
-      Arrays.sort(order, Comparator.comparingDouble(i -> oldTimes[i]));
-      for (int i = 0; i < size; i++) {
-        times[i] = oldTimes[order[i]];
-        levels[i] = oldLevels[order[i]];
-      }
+      mergeLate(late);
     }
     return late;
+  }
+
+  /** Takes the rows out that come late, sorts them, and merges them in from the end. */
+  private void mergeLate(int late) {
+    double[] lateTimes = new double[late];
+    double[] lateLevels = new double[late];
+    int kept = 0;
+    int out = 0;
+    double latest = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < size; i++) {
+      if (times[i] < latest) {
+        lateTimes[out] = times[i];
+        lateLevels[out++] = levels[i];
+      } else {
+        latest = times[i];
+        times[kept] = times[i];
+        levels[kept++] = levels[i];
+      }
+    }
+    Pairs.sort(lateTimes, lateLevels);
+    int to = size - 1;
+    int from = kept - 1;
+    for (int i = late - 1; i >= 0; to--) {
+      if (from >= 0 && times[from] > lateTimes[i]) {
+        times[to] = times[from];
+        levels[to] = levels[from--];
+      } else {
+        times[to] = lateTimes[i];
+        levels[to] = lateLevels[i--];
+      }
+    }
   }
 
   /**

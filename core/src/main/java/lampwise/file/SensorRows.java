@@ -20,8 +20,7 @@ record SensorRows(int column, String name, boolean wasSaid) {
    * @param said the sensor that the user named, or a column
    * @return empty if no column names sensors
    */
-  static Optional<SensorRows> find(
-      Table table, List<ColumnSample> samples, Optional<String> said) {
+  static Optional<SensorRows> find(Table table, List<ColumnSample> samples, Optional<String> said) {
     for (int i = 0; i < samples.size(); i++) {
       if (samples.get(i).numbers() > 0 || samples.get(i).others() == 0) {
         continue;
@@ -32,8 +31,7 @@ record SensorRows(int column, String name, boolean wasSaid) {
           names.add(row.get(i));
         }
       }
-      Optional<SensorRows> found =
-          said.isPresent() ? named(i, names, said.get()) : best(i, names);
+      Optional<SensorRows> found = said.isPresent() ? named(i, names, said.get()) : best(i, names);
       if (found.isPresent()) {
         return found;
       }

@@ -60,7 +60,10 @@ final class ShapeFinder {
         dates += row.stream().anyMatch(ShapeFinder::isDateTime) ? 1 : 0;
       }
       int half = table.sample().size() / 2;
-      return (light && time) || table.areTuples() || units > half || (dates > half && table.width() > 1);
+      return (light && time)
+          || table.areTuples()
+          || units > half
+          || (dates > half && table.width() > 1);
     } catch (FileException e) {
       return false;
     }

@@ -15,8 +15,15 @@ import java.util.Optional;
  * @param name the file's name, for messages
  * @param text what it holds
  * @param notes how it was read, where that was not plain UTF-8
+ * @param whole the whole text, if {@code text} is only the start of it
  */
-record SourceText(String name, String text, List<String> notes) {
+record SourceText(String name, String text, List<String> notes, Optional<LongText> whole) {
+  /** How text of two bytes a character was read. */
+  static final String UTF_16_NOTE = "the file was read as UTF-16";
+
+  /** How other text was read. */
+  static final String LATIN_1_NOTE = "the file is not UTF-8; it was read as Latin-1";
+
   /** The head of a text is no longer. */
   private static final int HEAD = 1 << 16;
 
@@ -33,6 +40,29 @@ record SourceText(String name, String text, List<String> notes) {
   /** Text has no more control characters than this share of its bytes. */
   private static final double CONTROL_SHARE = 0.02;
 
+  /** A text that is held as a whole. */
+  SourceText(String name, String text, List<String> notes) {
+    this(name, text, notes, Optional.empty());
+  }
+
+  /**
+   * Hands over the whole text, or a long one part by part; each part ends where a line does.
+   *
+   * @throws FileException if it cannot be read, or the taker refuses
+   */
+  void forEachPart(LongText.Taker taker) throws FileException {
+    if (whole.isPresent()) {
+      whole.get().forEachPart(name, LongText.PART, taker);
+    } else {
+      taker.take(text);
+    }
+  }
+
+  /** Whether a quote stands behind the text that is held. */
+  boolean isQuotedBehind() {
+    return whole.isPresent() && whole.get().quoted();
+  }
+
   /**
    * Turns bytes into text.
    *
@@ -43,8 +73,7 @@ record SourceText(String name, String text, List<String> notes) {
     if (wide.isPresent()) {
       String text = new String(content, wide.get());
       boolean marked = !text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK;
-      return new SourceText(
-          name, marked ? text.substring(1) : text, List.of("the file was read as UTF-16"));
+      return new SourceText(name, marked ? text.substring(1) : text, List.of(UTF_16_NOTE));
     }
     refuseBinary(name, content);
     int skip = startsWith(content, 0xEF, 0xBB, 0xBF) ? 3 : 0;
@@ -53,9 +82,7 @@ record SourceText(String name, String text, List<String> notes) {
       return new SourceText(name, text, List.of());
     }
     return new SourceText(
-        name,
-        new String(content, skip, content.length - skip, ISO_8859_1),
-        List.of("the file is not UTF-8; it was read as Latin-1"));
+        name, new String(content, skip, content.length - skip, ISO_8859_1), List.of(LATIN_1_NOTE));
   }
 
   /** The start of the text, where a file says what it holds. */
@@ -69,7 +96,7 @@ record SourceText(String name, String text, List<String> notes) {
   }
 
   /** UTF-16, if it starts with its mark or every other byte is zero. */
-  private static Optional<Charset> wideCharset(byte[] content) {
+  static Optional<Charset> wideCharset(byte[] content) {
     if (startsWith(content, 0xFF, 0xFE)) {
       return Optional.of(UTF_16LE);
     }
@@ -92,21 +119,23 @@ record SourceText(String name, String text, List<String> notes) {
   }
 
   private static void refuseBinary(String name, byte[] content) throws FileException {
-    int zeros = 0;
-    int controls = 0;
+    long zeros = 0;
+    long controls = 0;
     for (byte b : content) {
-      if (b == 0) {
-        zeros++;
-      } else if ((b > 0 && b < ' ' && b != '\t' && b != '\n' && b != '\r' && b != '\f')
-          || b == 0x7F) {
-        controls++;
-      }
+      zeros += b == 0 ? 1 : 0;
+      controls += ByteScan.isControl(b) ? 1 : 0;
     }
+    refuseBinary(name, zeros, controls, content.length);
+  }
+
+  /** Refuses what has bytes that no text has. */
+  static void refuseBinary(String name, long zeros, long controls, long bytes)
+      throws FileException {
     if (zeros > 0) {
       throw new FileException(
           name, 0, 0, "is a binary file; expected text: blink times or timed light levels");
     }
-    if (controls > 1 && controls > content.length * CONTROL_SHARE) {
+    if (controls > 1 && controls > bytes * CONTROL_SHARE) {
       throw new FileException(
           name,
           0,

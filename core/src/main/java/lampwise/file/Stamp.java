@@ -116,9 +116,7 @@ record Stamp(
       boolean yearFirst = date[0] > 31;
       int year = !yearFirst && date[2] < 100 ? 2000 + date[2] : date[2];
       Stamp stamp = new Stamp(kind, date[0], date[1], year, yearFirst, seconds, zone);
-      return stamp.fits(Dates.DMY) || stamp.fits(Dates.MDY)
-          ? Optional.of(stamp)
-          : Optional.empty();
+      return stamp.fits(Dates.DMY) || stamp.fits(Dates.MDY) ? Optional.of(stamp) : Optional.empty();
     }
 
     /** Three whole numbers with the same sign between; nothing if the cell starts otherwise. */

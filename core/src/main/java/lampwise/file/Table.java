@@ -216,20 +216,34 @@ final class Table {
     long[] seen = {0};
     RowTaker below =
         (row, cells) ->
-            seen[0]++ < head.skipped()
-                || taker.take(row, tuples ? new Tuple.Cells(cells) : cells);
-    if (isQuoted(source)) {
-      forEachQuoted(source, delimiter, below);
-      return;
-    }
-    Lines lines = Lines.content(source.text());
-    PlainRow cells = new PlainRow(source.text(), lines, delimiter);
+            seen[0]++ < head.skipped() || taker.take(row, tuples ? new Tuple.Cells(cells) : cells);
+    boolean quoted = isQuoted(source);
+    long[] rows = {0};
+    source.forEachPart(
+        part -> {
+          long before = rows[0];
+          RowTaker counted =
+              (row, cells) -> {
+                rows[0] = before + row;
+                return below.take(before + row, cells);
+              };
+          return quoted
+              ? forEachQuoted(source, part, delimiter, before, counted)
+              : forEachLine(part, delimiter, counted);
+        });
+  }
+
+  private static boolean forEachLine(String text, Delimiter delimiter, RowTaker taker)
+      throws FileException {
+    Lines lines = Lines.content(text);
+    PlainRow cells = new PlainRow(text, lines, delimiter);
     long row = 0;
     boolean more = true;
     while (more && lines.next()) {
       row++;
-      more = below.take(row, cells);
+      more = taker.take(row, cells);
     }
+    return more;
   }
 
   /**
@@ -238,30 +252,43 @@ final class Table {
    * @param row the row's number, as it was handed over
    * @param column the cell, from 0
    * @param message what is wrong and what was expected
+   * @throws FileException if the file cannot be read again
    */
-  FileException fault(long row, int column, String message) {
+  FileException fault(long row, int column, String message) throws FileException {
     return fault(source, delimiter, row, column, message);
   }
 
   private static FileException fault(
-      SourceText source, Delimiter delimiter, long row, int column, String message) {
-    Lines lines = Lines.content(source.text());
-    for (long i = 0; i < row; i++) {
-      if (!lines.next()) {
-        return source.fault(0, 0, message);
-      }
-    }
-    int at = delimiter.rowStart(source.text(), lines.start(), lines.end());
-    for (int i = 0; i < column && at < lines.end(); i++) {
-      at = delimiter.nextCell(source.text(), at, lines.end());
-    }
-    return source.fault(lines.line(), Math.min(at, lines.end()) - lines.start() + 1, message);
+      SourceText source, Delimiter delimiter, long row, int column, String message)
+      throws FileException {
+    long[] left = {row};
+    int[] above = {0};
+    FileException[] found = {source.fault(0, 0, message)};
+    source.forEachPart(
+        part -> {
+          Lines lines = Lines.content(part);
+          while (left[0] > 0 && lines.next()) {
+            left[0]--;
+          }
+          if (left[0] > 0 || row == 0) {
+            above[0] += lines.line();
+            return row > 0;
+          }
+          int at = delimiter.rowStart(part, lines.start(), lines.end());
+          for (int i = 0; i < column && at < lines.end(); i++) {
+            at = delimiter.nextCell(part, at, lines.end());
+          }
+          int place = Math.min(at, lines.end()) - lines.start() + 1;
+          found[0] = source.fault(above[0] + lines.line(), place, message);
+          return false;
+        });
+    return found[0];
   }
 
   /** Whether there are quotes below the first line, or that line does not close its own. */
   private static boolean isQuoted(SourceText source) {
     String text = source.text();
-    int last = text.lastIndexOf('"');
+    int last = source.isQuotedBehind() ? text.length() : text.lastIndexOf('"');
     Lines lines = Lines.content(text);
     if (last < 0 || !lines.next()) {
       return false;
@@ -284,7 +311,9 @@ final class Table {
     }
     forEachQuoted(
         source,
+        source.text(),
         delimiter,
+        0,
         (row, cells) -> {
           rows.add(((QuotedRow) cells).toList());
           return rows.size() < SAMPLE_ROWS;
@@ -292,12 +321,13 @@ final class Table {
     return rows;
   }
 
-  private static void forEachQuoted(SourceText source, Delimiter delimiter, RowTaker taker)
+  private static boolean forEachQuoted(
+      SourceText source, String text, Delimiter delimiter, long above, RowTaker taker)
       throws FileException {
     try {
-      QuotedRows.forEach(source.text(), delimiter, taker);
+      return QuotedRows.forEach(text, delimiter, taker);
     } catch (QuotedRows.Fault e) {
-      throw fault(source, delimiter, e.row(), 0, String.valueOf(e.getMessage()));
+      throw fault(source, delimiter, above + e.row(), 0, String.valueOf(e.getMessage()));
     }
   }
 }

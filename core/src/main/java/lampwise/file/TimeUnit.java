@@ -84,7 +84,8 @@ record TimeUnit(double perSecond, Optional<String> note) {
   }
 
   private static TimeUnit inferred(Unit unit, String why) {
-    return new TimeUnit(unit.perSecond(), Optional.of("times were taken as " + word(unit) + ": " + why));
+    return new TimeUnit(
+        unit.perSecond(), Optional.of("times were taken as " + word(unit) + ": " + why));
   }
 
   private static Optional<Unit> stated(SourceText source, Table table, int column) {

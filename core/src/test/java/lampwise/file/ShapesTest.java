@@ -98,8 +98,7 @@ class ShapesTest {
             .findFirst()
             .orElseThrow()
             .get(1);
-    FileException refused =
-        assertThrows(FileException.class, () -> read(file, ReadOptions.none()));
+    FileException refused = assertThrows(FileException.class, () -> read(file, ReadOptions.none()));
     String message = refused.faults().get(0).toString();
     assertTrue(message.contains(part), message);
     assertFalse(message.contains("\n"), message);
@@ -148,8 +147,7 @@ class ShapesTest {
                     writing.rateHz(),
                     Optional.of(ReadOptions.Dates.valueOf(value.toUpperCase(Locale.ROOT))),
                     writing.decimal());
-        case "--unit" ->
-            said = said.unit(ReadOptions.Unit.valueOf(value.toUpperCase(Locale.ROOT)));
+        case "--unit" -> said = said.unit(ReadOptions.Unit.valueOf(value.toUpperCase(Locale.ROOT)));
         default -> throw new IllegalStateException("an option that no row should have: " + words);
       }
     }
