@@ -94,13 +94,27 @@ final class Table {
       sign = signOfAllRows();
     }
     if (sign == DecimalMark.Sign.OPEN) {
-      throw source.fault(
-          0,
-          0,
-          "the commas in its numbers may part thousands or fractions;"
-              + " add --decimal comma or --decimal point");
+      throw openSign();
     }
     return sign == DecimalMark.Sign.DECIMAL ? DecimalMark.COMMA : DecimalMark.POINT;
+  }
+
+  /** The fault of the first cell whose comma could do either. */
+  private FileException openSign() throws FileException {
+    for (int row = 0; row < sample.size(); row++) {
+      for (int column = 0; column < sample.get(row).size(); column++) {
+        String cell = sample.get(row).get(column);
+        if (DecimalMark.signOf(cell) == DecimalMark.Sign.OPEN) {
+          return fault(
+              head.skipped() + row + 1L,
+              column,
+              "the comma in "
+                  + Numbers.quote(cell)
+                  + " may part thousands or a fraction; add --decimal comma or --decimal point");
+        }
+      }
+    }
+    throw new IllegalStateException("no cell is open");
   }
 
   private DecimalMark.Sign signOfAllRows() throws FileException {

@@ -76,7 +76,7 @@ class RefusedRecordingTest {
     assertRefused("a,b\n3,1\n1,4\n2,2\n1,1", 0, 0, "no column rises");
     assertRefused("time,lux\n0,1\n1,2\n2,3", 0, 0, "--unit");
     assertRefused("time,lux\n0.0,1\n1.0e14,2", 0, 0, "--unit");
-    assertRefused("time;lux\n1,234;5\n2,345;6", 0, 0, "decimal point");
+    assertRefused("time;lux\n1,234;5\n2,345;6", 2, 1, "--decimal comma or --decimal point");
     assertRefused("time,lux\n0.0,1\n0.1,2\n0.2,3\n1e30,3", 0, 0, "too large");
     FileFault wide = refused("1,".repeat(1500) + "\n" + "2,".repeat(1500), said().as(Shape.LEVELS));
     assertTrue(wide.message().contains("more than 1000 columns"), wide::message);
