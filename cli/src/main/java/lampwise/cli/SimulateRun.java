@@ -46,7 +46,19 @@ final class SimulateRun {
   }
 
   /** A recording that was made, and as a file. */
-  private record Made(String state, String ending, byte[] content, Labelled labelled) {}
+  private static final class Made {
+    private final String state;
+    private final String ending;
+    private final byte[] content;
+    private final Labelled labelled;
+
+    Made(String state, String ending, byte[] content, Labelled labelled) {
+      this.state = state;
+      this.ending = ending;
+      this.content = content;
+      this.labelled = labelled;
+    }
+  }
 
   /**
    * Writes recordings and truths into a folder.
@@ -64,7 +76,7 @@ final class SimulateRun {
         Made made = make(number);
         last = fileName(made, number, all);
         first = number == 1 ? last : first;
-        files.add(last, made.content(), truth(made, number, last));
+        files.add(last, made.content, truth(made, number, last));
         progress.done(number);
       }
       files.finish();
@@ -87,13 +99,13 @@ final class SimulateRun {
    */
   int print() throws UsageException {
     Made made = make(1);
-    String text = new String(made.content(), UTF_8);
-    if (!Arrays.equals(text.getBytes(UTF_8), made.content()) || text.indexOf('\0') >= 0) {
+    String text = new String(made.content, UTF_8);
+    if (!Arrays.equals(text.getBytes(UTF_8), made.content) || text.indexOf('\0') >= 0) {
       throw new UsageException("--out - prints UTF-8; a file of this shape needs a folder");
     }
     here.out().print(text);
     if (sheet.isInvented()) {
-      here.err().println(made.state() + " by " + observer.name() + INVENTED);
+      here.err().println(made.state + " by " + observer.name() + INVENTED);
     }
     return Main.DONE;
   }
@@ -124,7 +136,7 @@ final class SimulateRun {
     while (digits.length() < Math.max(LEAST_DIGITS, Integer.toString(all).length())) {
       digits.insert(0, '0');
     }
-    return made.state() + "-" + observer.name() + "-" + digits + made.ending();
+    return made.state + "-" + observer.name() + "-" + digits + made.ending;
   }
 
   private String truth(Made made, int number, String file) {
@@ -137,7 +149,7 @@ final class SimulateRun {
             observer.name(),
             observer.notedAs(),
             observer.observer().settings()),
-        made.labelled().truth());
+        made.labelled.truth());
   }
 
   private void say(String folder, int all, String first, String last) {

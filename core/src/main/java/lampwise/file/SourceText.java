@@ -108,7 +108,7 @@ record SourceText(String name, String text, List<String> notes, Optional<LongTex
     for (int i = 0; i < looked; i++) {
       zeros[i % 2] += content[i] == 0 ? 1 : 0;
     }
-    double most = looked / 2 * WIDE_SHARE;
+    double most = looked / 2.0 * WIDE_SHARE;
     if (looked < 4 || Math.min(zeros[0], zeros[1]) > 0) {
       return Optional.empty();
     }
