@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Optional;
 import lampwise.file.FileException;
 
 /** Reads whole files; whatever is wrong becomes a fault of one line. */
@@ -34,6 +35,16 @@ final class InputFiles {
       throw fault(name, "cannot be read (" + Layout.clean(String.valueOf(e.getMessage())) + ")");
     } catch (OutOfMemoryError e) {
       throw fault(name, "is too large for the memory at hand");
+    }
+  }
+
+  /** Where a file lies, if it is one that is there; what else a name leads to is for reading. */
+  static Optional<Path> file(Surroundings here, String name) {
+    try {
+      Path path = here.folder().resolve(name);
+      return Files.isRegularFile(path) ? Optional.of(path) : Optional.empty();
+    } catch (InvalidPathException e) {
+      return Optional.empty();
     }
   }
 

@@ -75,12 +75,12 @@ final class MadeUpFiles implements AutoCloseable {
    * @throws UsageException if the file stands there and may not be written over
    * @throws IOException if it cannot be written
    */
-  synchronized void add(String file, String recording, String truth)
+  synchronized void add(String file, byte[] recording, String truth)
       throws UsageException, IOException {
     if (!force && Files.exists(folder.resolve(file))) {
       throw exists(name, file);
     }
-    Files.write(apart.resolve(file), recording.getBytes(StandardCharsets.UTF_8));
+    Files.write(apart.resolve(file), recording);
     truths.write(truth);
     truths.write('\n');
     written.add(file);

@@ -13,6 +13,9 @@ import picocli.CommandLine.ParseResult;
 final class ReadingFlags {
   private static final List<String> SHAPES = List.of("times", "gaps", "spans", "levels");
   private static final List<String> UNITS = List.of("s", "ms", "us", "ns");
+  private static final List<String> DATES = List.of("dmy", "mdy");
+  private static final List<String> DECIMALS = List.of("point", "comma");
+  private static final double MOST_HZ = 100_000;
   private static final List<String> LIT = List.of("dark", "bright");
 
   private ReadingFlags() {}
@@ -28,6 +31,9 @@ final class ReadingFlags {
     one(spec, "--column", "NAME", "the column of the light levels, a name or a number");
     one(spec, "--time", "NAME", "the column of the times, a name or a number");
     one(spec, "--unit", "UNIT", "the unit of a numeric time column: s, ms, us or ns");
+    one(spec, "--rate", "HZ", "rows a second, where the file holds no times");
+    one(spec, "--dates", "ORDER", "dmy or mdy, where a date such as 1/2/2030 could be either");
+    one(spec, "--decimal", "MARK", "point or comma, where a number such as 1,234 could be either");
     one(spec, "--lit", "WAY", "dark if the level falls when the lamp is on, else bright");
   }
 
@@ -54,7 +60,27 @@ final class ReadingFlags {
         text(parsed, "--to"),
         parsed.matchedOptionValue("--target", List.<String>of()),
         parsed.matchedOptionValue("--event", List.<String>of()),
-        parsed.matchedOptionValue("--covered", List.<String>of()));
+        parsed.matchedOptionValue("--covered", List.<String>of()),
+        writing(parsed));
+  }
+
+  private static ReadOptions.Writing writing(ParseResult parsed) throws UsageException {
+    double rate = Double.NaN;
+    Optional<String> given = text(parsed, "--rate");
+    if (given.isPresent()) {
+      rate = NumberOption.of("--rate", given.get());
+      if (!(rate > 0 && rate <= MOST_HZ)) {
+        throw new UsageException(
+            "--rate takes rows a second, more than 0 and at most 100000, not "
+                + Layout.clean(given.get()));
+      }
+    }
+    return new ReadOptions.Writing(
+        rate,
+        word(parsed, "--dates", DATES)
+            .map(word -> ReadOptions.Dates.valueOf(word.toUpperCase(Locale.ROOT))),
+        word(parsed, "--decimal", DECIMALS)
+            .map(word -> ReadOptions.Decimal.valueOf(word.toUpperCase(Locale.ROOT))));
   }
 
   /** The value of an option that was given once. */

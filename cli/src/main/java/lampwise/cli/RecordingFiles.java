@@ -1,8 +1,11 @@
 package lampwise.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import lampwise.file.FileException;
 import lampwise.file.FileFault;
@@ -15,6 +18,9 @@ import lampwise.light.Recording;
 final class RecordingFiles {
   /** The file name that means standard input. */
   static final String STANDARD_INPUT = "-";
+
+  /** Files of so many bytes are not held as a whole. */
+  private static final long LONG_BYTES = 4_000_000;
 
   /** Where the files that could not be read are told. */
   interface Refusals {
@@ -51,6 +57,10 @@ final class RecordingFiles {
     boolean standardInput = name.equals(STANDARD_INPUT);
     String label = standardInput ? "standard input" : name;
     try {
+      Optional<Path> path = standardInput ? Optional.empty() : InputFiles.file(here, name);
+      if (path.isPresent() && Files.size(path.get()) >= LONG_BYTES) {
+        return RecordingReader.read(label, path.get(), options);
+      }
       byte[] content =
           standardInput ? readStandardInput(label) : InputFiles.read(here, name, "a recording");
       return RecordingReader.read(label, content, options);
@@ -59,6 +69,11 @@ final class RecordingFiles {
       int more = e.faults().size() - 1;
       String line = fault + (more > 0 ? " (and " + Words.count(more, "more fault") + ")" : "");
       refusals.refuse(name, fault, line, Main.REFUSED);
+      refusals.cause(e);
+    } catch (IOException e) {
+      String why = Layout.clean(String.valueOf(e.getMessage()));
+      FileFault fault = new FileFault(label, 0, 0, "cannot be read (" + why + ")");
+      refusals.refuse(name, fault, fault.toString(), Main.REFUSED);
       refusals.cause(e);
     } catch (OptionException e) {
       String message = String.valueOf(e.getMessage());

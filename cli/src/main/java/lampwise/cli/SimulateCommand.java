@@ -1,6 +1,7 @@
 package lampwise.cli;
 
 import java.util.Optional;
+import lampwise.file.LightShape;
 import lampwise.sheet.CodeSheet;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
@@ -26,13 +27,14 @@ final class SimulateCommand implements Command {
     SheetOption.addTo(spec);
     SceneOptions.addTo(spec);
     ObserverOption.addTo(spec);
+    ShapeOption.addTo(spec);
     ReadingFlags.one(spec, "--seed", "N", "another seed gives other recordings; 1 if not given");
     ReadingFlags.one(
         spec, "--count", "N", "how many, of each state if there are several; 1 if not given");
     ReadingFlags.one(
         spec, "--out", "DIR", "the folder to write into; - prints one recording without its truth");
     ReadingFlags.flag(spec, "--force", "write even over files that are there");
-    ReadingFlags.flag(spec, "--list", "print the observers and their settings, and end");
+    ReadingFlags.flag(spec, "--list", "print the observers and the shapes, and end");
     spec.usageMessage()
         .description(
             "Makes up recordings of a lamp as people note them or light sensors write them, and"
@@ -53,6 +55,8 @@ final class SimulateCommand implements Command {
   public int run(ParseResult parsed, Surroundings here) throws UsageException {
     if (parsed.hasMatchedOption("--list")) {
       ObserverTable.lines().forEach(here.out()::println);
+      here.out().println();
+      ShapeOption.lines().forEach(here.out()::println);
       return Main.DONE;
     }
     Optional<CodeSheet> sheet = SheetOption.read(parsed, here);
@@ -65,12 +69,13 @@ final class SimulateCommand implements Command {
     }
     SceneOptions scenes = SceneOptions.read(parsed, sheet.get());
     ObserverOption observer = ObserverOption.read(parsed);
+    LightShape shape = ShapeOption.read(parsed, observer);
     long all = number(parsed, "--count", 1, MOST_RECORDINGS) * scenes.kinds();
     if (all > MOST_RECORDINGS) {
       throw new UsageException("at most " + MOST_RECORDINGS + " recordings are made in one go");
     }
     long seed = number(parsed, "--seed", Long.MIN_VALUE, Long.MAX_VALUE);
-    SimulateRun run = new SimulateRun(here, sheet.get(), scenes, observer, seed);
+    SimulateRun run = new SimulateRun(here, sheet.get(), scenes, observer, shape, seed);
     if (!out.get().equals(STANDARD_OUTPUT)) {
       return run.write(out.get(), (int) all, parsed.hasMatchedOption("--force"));
     }

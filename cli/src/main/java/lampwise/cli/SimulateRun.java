@@ -1,9 +1,13 @@
 package lampwise.cli;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.io.IOException;
+import java.util.Arrays;
 import java.util.List;
 import lampwise.file.LampwiseLog;
 import lampwise.file.LightCsv;
+import lampwise.file.LightShape;
 import lampwise.light.LightCurve;
 import lampwise.light.Recording;
 import lampwise.light.RecordingException;
@@ -23,19 +27,38 @@ final class SimulateRun {
   private final CodeSheet sheet;
   private final SceneOptions scenes;
   private final ObserverOption observer;
+  private final LightShape shape;
   private final long seed;
 
   SimulateRun(
-      Surroundings here, CodeSheet sheet, SceneOptions scenes, ObserverOption observer, long seed) {
+      Surroundings here,
+      CodeSheet sheet,
+      SceneOptions scenes,
+      ObserverOption observer,
+      LightShape shape,
+      long seed) {
     this.here = here;
     this.sheet = sheet;
     this.scenes = scenes;
     this.observer = observer;
+    this.shape = shape;
     this.seed = seed;
   }
 
   /** A recording that was made, and as a file. */
-  private record Made(String state, String ending, String text, Labelled labelled) {}
+  private static final class Made {
+    private final String state;
+    private final String ending;
+    private final byte[] content;
+    private final Labelled labelled;
+
+    Made(String state, String ending, byte[] content, Labelled labelled) {
+      this.state = state;
+      this.ending = ending;
+      this.content = content;
+      this.labelled = labelled;
+    }
+  }
 
   /**
    * Writes recordings and truths into a folder.
@@ -53,7 +76,7 @@ final class SimulateRun {
         Made made = make(number);
         last = fileName(made, number, all);
         first = number == 1 ? last : first;
-        files.add(last, made.text(), truth(made, number, last));
+        files.add(last, made.content, truth(made, number, last));
         progress.done(number);
       }
       files.finish();
@@ -76,9 +99,13 @@ final class SimulateRun {
    */
   int print() throws UsageException {
     Made made = make(1);
-    here.out().print(made.text());
+    String text = new String(made.content, UTF_8);
+    if (!Arrays.equals(text.getBytes(UTF_8), made.content) || text.indexOf('\0') >= 0) {
+      throw new UsageException("--out - prints UTF-8; a file of this shape needs a folder");
+    }
+    here.out().print(text);
     if (sheet.isInvented()) {
-      here.err().println(made.state() + " by " + observer.name() + INVENTED);
+      here.err().println(made.state + " by " + observer.name() + INVENTED);
     }
     return Main.DONE;
   }
@@ -91,8 +118,9 @@ final class SimulateRun {
       String state = scene.acts().get(0).state();
       Recording recording = labelled.recording();
       return recording instanceof LightCurve curve
-          ? new Made(state, ".csv", LightCsv.write(curve, decimals()), labelled)
-          : new Made(state, ".log", LampwiseLog.write(List.of(recording)), labelled);
+          ? new Made(state, ".csv", shape.write(curve, decimals()), labelled)
+          : new Made(
+              state, ".log", LampwiseLog.write(List.of(recording)).getBytes(UTF_8), labelled);
     } catch (SimulationException | RecordingException e) {
       throw new UsageException(Main.oneLine(String.valueOf(e.getMessage())));
     }
@@ -108,7 +136,7 @@ final class SimulateRun {
     while (digits.length() < Math.max(LEAST_DIGITS, Integer.toString(all).length())) {
       digits.insert(0, '0');
     }
-    return made.state() + "-" + observer.name() + "-" + digits + made.ending();
+    return made.state + "-" + observer.name() + "-" + digits + made.ending;
   }
 
   private String truth(Made made, int number, String file) {
@@ -121,7 +149,7 @@ final class SimulateRun {
             observer.name(),
             observer.notedAs(),
             observer.observer().settings()),
-        made.labelled().truth());
+        made.labelled.truth());
   }
 
   private void say(String folder, int all, String first, String last) {

@@ -79,11 +79,16 @@ class MainTest {
     wrong("unknown command decoed", "decoed");
     wrong("unknown option --verbose", "--verbose");
     wrong("Unknown option: '--tagret'", "decode", "--tagret", "none");
-    wrong("Unknown option: '--rate'", "decode", "--rate", "50");
+    wrong("Unknown option: '--rates'", "decode", "--rates", "50");
     wrong("Missing required parameter for option '--sheet'", "decode", "--sheet");
     wrong("'--to' (T) should be specified only once", "decode", "--to", "3", "--to", "4");
     wrong("--as takes times, gaps, spans, levels, not blinks", "decode", "--as", "blinks");
     wrong("--unit takes s, ms, us, ns, not min", "decode", "--unit", "min");
+    wrong("--rate takes rows a second, more than 0", "decode", "--rate", "0");
+    wrong("--rate takes rows a second", "decode", "--rate", "1e6");
+    wrong("--rate takes a number, not NaN", "decode", "--rate", "NaN");
+    wrong("--dates takes dmy, mdy, not ymd", "decode", "--dates", "ymd");
+    wrong("--decimal takes point, comma, not dot", "decode", "--decimal", "dot");
     wrong("--lit takes dark, bright, not blue", "decode", "--lit", "blue");
   }
 

@@ -12,6 +12,19 @@ final class ColumnNames {
       List.of(
           "time",
           "timestamp",
+          "datetime",
+          "zeit",
+          "zeitstempel",
+          "temps",
+          "tiempo",
+          "tempo",
+          "tijd",
+          "tid",
+          "czas",
+          "\u0432\u0440\u0435\u043C\u044F",
+          "\u65F6\u95F4",
+          "\u6642\u9593",
+          "when",
           "t",
           "ts",
           "elapsed",
@@ -40,6 +53,20 @@ final class ColumnNames {
           "lux",
           "lx",
           "illuminance",
+          "beleuchtungsst\u00E4rke",
+          "helligkeit",
+          "\u00E9clairement",
+          "luminosit\u00E9",
+          "iluminancia",
+          "luz",
+          "illuminamento",
+          "luminosit\u00E0",
+          "lichtst\u00E4rke",
+          "\u043E\u0441\u0432\u0435\u0449\u0451\u043D\u043D\u043E\u0441\u0442\u044C",
+          "\u043E\u0441\u0432\u0435\u0449\u0435\u043D\u043D\u043E\u0441\u0442\u044C",
+          "\u7167\u5EA6",
+          "\u5149\u7167\u5EA6",
+          "licht",
           "illumination",
           "brightness",
           "luminance",
@@ -51,6 +78,14 @@ final class ColumnNames {
           "volts",
           "volt",
           "value");
+
+  private static final List<String> COUNT_WORDS =
+      List.of("frame", "frames", "index", "sample", "row", "no", "nr", "n", "number", "count");
+
+  private static final List<String> RATE_WORDS = List.of("fps", "rate", "hz", "framerate");
+
+  /** Light levels come no faster. */
+  private static final double MAX_RATE_HZ = 100_000;
 
   /** No more of a name is looked at. */
   private static final int MAX_NAME = 200;
@@ -73,6 +108,44 @@ final class ColumnNames {
    */
   static Optional<Integer> levelRank(String name) {
     return rank(LEVEL_WORDS, name);
+  }
+
+  /** Whether a name is that of a count of rows or frames. */
+  static boolean isCount(String name) {
+    List<String> words = words(name);
+    return COUNT_WORDS.stream().anyMatch(words::contains);
+  }
+
+  /**
+   * The rate that a line above a table states: {@code fps=29.97}, {@code sample rate: 50 Hz}.
+   *
+   * @return rows a second; NaN if the line states none
+   */
+  static double rate(String line) {
+    List<String> words = words(line);
+    if (RATE_WORDS.stream().noneMatch(words::contains)) {
+      return Double.NaN;
+    }
+    double found = Double.NaN;
+    for (String word : Lines.split(line, " \t=:,;#()")) {
+      double value = LooseNumber.parse(bare(word), DecimalMark.POINT);
+      if (value > 0 && value <= MAX_RATE_HZ) {
+        if (!Double.isNaN(found)) {
+          return Double.NaN;
+        }
+        found = value;
+      }
+    }
+    return found;
+  }
+
+  /** A word without the letters behind its number: {@code 50Hz}. */
+  private static String bare(String word) {
+    int end = word.length();
+    while (end > 0 && Character.isLetter(word.charAt(end - 1))) {
+      end--;
+    }
+    return word.substring(0, end);
   }
 
   /** Whether two names head the starts and ends of blinks. */

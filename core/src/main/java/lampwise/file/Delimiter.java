@@ -2,6 +2,8 @@ package lampwise.file;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 
 /** What stands between the columns of a table. */
 enum Delimiter {
@@ -28,9 +30,20 @@ enum Delimiter {
     return sign;
   }
 
-  /** Whether a comma can stand inside a number. */
-  boolean allowsDecimalComma() {
-    return this == SEMICOLON || this == TAB;
+  /** The delimiter that a first line such as {@code sep=;} states. */
+  static Optional<Delimiter> hint(String line) {
+    String bare = line.strip().replace("\"", "");
+    String word = bare.toLowerCase(Locale.ROOT);
+    if (!word.startsWith("sep=")) {
+      return Optional.empty();
+    }
+    String sign = line.substring(line.indexOf('=') + 1);
+    for (Delimiter delimiter : values()) {
+      if (!sign.isEmpty() && sign.charAt(0) == delimiter.sign) {
+        return Optional.of(delimiter);
+      }
+    }
+    return Optional.empty();
   }
 
   /**

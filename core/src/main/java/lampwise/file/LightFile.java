@@ -18,8 +18,8 @@ final class LightFile {
   private final Table table;
   private final TableColumns columns;
   private final List<String> notes;
-  private final SampleBuffer samples = new SampleBuffer();
-  private int missing;
+  private final LightRows rows;
+  private final SampleBuffer samples;
 
   private LightFile(SourceText source, ReadOptions options, Table table, TableColumns columns) {
     this.source = source;
@@ -27,6 +27,12 @@ final class LightFile {
     this.table = table;
     this.columns = columns;
     this.notes = new ArrayList<>(source.notes());
+    this.rows = new LightRows(table, columns, options.writing().dates());
+    this.samples = rows.samples();
+    int above = table.head().preamble();
+    if (above > 0) {
+      notes.add(above + (above == 1 ? " line" : " lines") + " above the table passed over");
+    }
     notes.addAll(columns.notes());
   }
 
@@ -38,7 +44,7 @@ final class LightFile {
    */
   static LightCurve read(SourceText source, ReadOptions options)
       throws FileException, OptionException {
-    Table table = Table.open(source);
+    Table table = Table.open(source, options.writing().decimal());
     if (table.sample().isEmpty()) {
       throw source.fault(0, 0, "holds no rows; expected rows of a time and a light level");
     }
@@ -47,31 +53,42 @@ final class LightFile {
   }
 
   private LightCurve curve() throws FileException, OptionException {
-    table.forEachRow(this::take);
-    if (missing > 0) {
-      notes.add(
-          missing + (missing == 1 ? " row without a" : " rows without a") + " level left out");
-    }
+    boolean line = columns.areEven() && columns.time() == TableColumns.NONE && isOneLine();
+    notes.addAll(line ? rows.readLine() : rows.read());
     if (samples.size() == 0) {
       throw source.fault(0, 0, "no row has both a time and a level");
     }
-    boolean clock = columns.timeSample().clock();
+    int unusable = samples.dropMinusOnes();
+    if (unusable > 0) {
+      notes.add(unusable + (unusable == 1 ? " level" : " levels") + " of -1 left out as missing");
+    }
+    boolean clock = columns.timeSample().isStamped() && !columns.areEven();
     double perSecond = perSecond(clock);
-    if (clock && samples.addDays(RecordingClock.DAY)) {
+    boolean timed = clock && !rows.dated();
+    if (timed && samples.addDays(RecordingClock.DAY)) {
       notes.add("the times cross midnight");
+    }
+    if (!columns.areEven() && samples.spreadSeconds(perSecond)) {
+      notes.add("rows that share a second were spread evenly inside it");
     }
     order();
     double first = samples.time(0);
-    boolean ownZero = !clock && first / perSecond < RecordingClock.OWN_ZERO_BELOW_SECONDS;
+    double written = first + rows.base();
+    boolean ownZero = !clock && written / perSecond < RecordingClock.OWN_ZERO_BELOW_SECONDS;
     double zero = ownZero ? 0 : first;
-    if (zero != 0) {
+    if (!ownZero && written != 0) {
       notes.add("times count from the first row");
     }
-    double[] seconds = samples.times();
+    double[] seconds = samples.takeTimes();
     for (int i = 0; i < seconds.length; i++) {
       seconds[i] = Numbers.tidy((seconds[i] - zero) / perSecond);
     }
-    return curve(seconds, clock, perSecond, zero / perSecond);
+    return curve(seconds, clock, perSecond, (zero + rows.base()) / perSecond);
+  }
+
+  /** Whether all levels stand in one line. */
+  private boolean isOneLine() {
+    return table.sample().size() == 1 && table.width() > 2;
   }
 
   private LightCurve curve(double[] seconds, boolean clock, double perSecond, double zero)
@@ -88,7 +105,7 @@ final class LightFile {
     if (marks.targets().knowledge() == Targets.Knowledge.LIKELY) {
       notes.add("target likely: the sensor that recorded this was close to the unit");
     }
-    double[] levels = samples.levels();
+    double[] levels = samples.takeLevels();
     int from = 0;
     int to = seconds.length;
     if (marks.window().isPresent()) {
@@ -116,8 +133,12 @@ final class LightFile {
         new Origin(source.name(), Optional.empty(), notes),
         marks,
         options.lit(),
-        Arrays.copyOfRange(seconds, from, to),
-        Arrays.copyOfRange(levels, from, to));
+        part(seconds, from, to),
+        part(levels, from, to));
+  }
+
+  private static double[] part(double[] values, int from, int to) {
+    return to - from == values.length ? values : Arrays.copyOfRange(values, from, to);
   }
 
   private void checkRange(double[] seconds, double zero) throws FileException {
@@ -128,6 +149,9 @@ final class LightFile {
   }
 
   private Writing clockWriting() {
+    if (columns.timeSample().dated()) {
+      return Writing.HOURS;
+    }
     for (List<String> row : table.sample()) {
       String cell = columns.time() < row.size() ? row.get(columns.time()) : "";
       if (cell.indexOf(':') != cell.lastIndexOf(':')) {
@@ -138,59 +162,16 @@ final class LightFile {
   }
 
   private double perSecond(boolean clock) throws FileException {
+    if (columns.areEven()) {
+      return columns.rateHz();
+    }
     if (clock) {
       return 1;
     }
-    TimeUnit unit = TimeUnit.find(source, table, columns, options, samples.time(0));
+    double first = samples.time(0) + rows.base();
+    TimeUnit unit = TimeUnit.find(source, table, columns, options, first);
     unit.note().ifPresent(notes::add);
-    return unit.unit().perSecond();
-  }
-
-  private boolean take(long row, Row cells) throws FileException {
-    String timeCell = cells.cell(columns.time());
-    if (timeCell.isEmpty() && cells.isBlank()) {
-      return true;
-    }
-    double time = time(row, timeCell);
-    String levelCell = cells.cell(columns.level());
-    double level = table.decimals().parse(levelCell);
-    if (Double.isFinite(level)) {
-      samples.add(time, level);
-    } else if (Double.isNaN(level) && !Numbers.isMissing(levelCell)) {
-      throw table.fault(
-          row,
-          columns.level(),
-          Numbers.quote(levelCell) + " is not a light level; expected a number");
-    } else {
-      missing++;
-    }
-    return true;
-  }
-
-  private double time(long row, String cell) throws FileException {
-    boolean clock = columns.timeSample().clock();
-    if (!clock) {
-      double value = table.decimals().parse(cell);
-      if (Double.isFinite(value)) {
-        return value;
-      }
-    }
-    try {
-      TimeText time =
-          TimeText.parse(table.decimals() == DecimalMark.COMMA ? cell.replace(',', '.') : cell);
-      if (time.isClock() == clock) {
-        return time.value();
-      }
-    } catch (TimeText.Fault e) {
-      throw table.fault(
-          row,
-          columns.time(),
-          cell.isEmpty()
-              ? "the time is missing; expected a number"
-              : String.valueOf(e.getMessage()));
-    }
-    throw table.fault(
-        row, columns.time(), Numbers.quote(cell) + " is not written like the times before it");
+    return unit.perSecond();
   }
 
   private void order() throws FileException {
@@ -204,7 +185,10 @@ final class LightFile {
       throw source.fault(
           0,
           0,
-          "all times are equal in " + table.nameOf(columns.time()) + "; expected times that rise");
+          "all times are equal in "
+              + table.nameOf(columns.time())
+              + "; expected times that rise. Export them again with all their digits,"
+              + " choose another column with --time, or add --rate HZ");
     }
     if (equal > 0) {
       notes.add(

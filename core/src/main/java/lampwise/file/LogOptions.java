@@ -25,6 +25,9 @@ final class LogOptions {
     refuse(options.column().isPresent(), "--column");
     refuse(options.time().isPresent(), "--time");
     refuse(options.unit().isPresent(), "--unit");
+    refuse(options.writing().rateHz() > 0, "--rate");
+    refuse(options.writing().dates().isPresent(), "--dates");
+    refuse(options.writing().decimal().isPresent(), "--decimal");
     List<Recording> recordings = new ArrayList<>();
     for (LogPart part : parts) {
       recordings.add(apply(options, part).recording());

@@ -20,11 +20,16 @@ final class Numbers {
     if (word.isEmpty() || word.length() > 400) {
       return Double.NaN;
     }
+    boolean digits = false;
     for (int i = 0; i < word.length(); i++) {
       char c = word.charAt(i);
+      digits |= isDigit(c);
       if (!isDigit(c) && c != '.' && c != '-' && c != '+' && c != 'e' && c != 'E') {
         return Double.NaN;
       }
+    }
+    if (!digits) {
+      return Double.NaN;
     }
     try {
       return Double.parseDouble(word);

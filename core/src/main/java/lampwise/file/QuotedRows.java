@@ -31,10 +31,11 @@ final class QuotedRows {
   /**
    * Hands over every row.
    *
+   * @return whether more rows are wanted at the end
    * @throws Fault if a quote is not closed or stands inside a cell
    * @throws FileException if the taker refuses a row
    */
-  static void forEach(String text, Delimiter delimiter, Table.RowTaker taker)
+  static boolean forEach(String text, Delimiter delimiter, Table.RowTaker taker)
       throws Fault, FileException {
     CSVFormat format =
         CSVFormat.DEFAULT
@@ -53,6 +54,7 @@ final class QuotedRows {
         row = parser.getCurrentLineNumber();
         more = taker.take(row, new QuotedRow(rows.next()));
       }
+      return more;
     } catch (IOException | UncheckedIOException e) {
       throw new Fault(row + 1);
     }

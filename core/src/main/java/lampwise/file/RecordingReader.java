@@ -1,5 +1,8 @@
 package lampwise.file;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import lampwise.file.ReadOptions.Shape;
 import lampwise.light.Description;
@@ -12,6 +15,9 @@ import lampwise.rhythm.PhraseException;
 
 /** Reads recordings from the bytes of a file or of pasted text. */
 public final class RecordingReader {
+  /** Files of so many bytes are long. */
+  static final long LONG_BYTES = 4L * LongText.PART;
+
   private RecordingReader() {}
 
   /**
@@ -47,6 +53,30 @@ public final class RecordingReader {
     return shape == Shape.LEVELS
         ? List.of(LightFile.read(source, options))
         : PastedTimes.read(source, shape, options);
+  }
+
+  /**
+   * Reads the recordings of a file. A long light file is read part by part, in memory for its
+   * samples alone; otherwise as {@link #read(String, byte[], ReadOptions)} reads its bytes.
+   *
+   * @param name the file's name, for messages and as the recording's name
+   * @param path where it lies
+   * @param options what the user said about it
+   * @return one recording or more
+   * @throws FileException if the file cannot be read as a recording
+   * @throws OptionException if an option cannot be understood or does not fit the file
+   * @throws IOException if the file cannot be opened or read
+   */
+  public static List<Recording> read(String name, Path path, ReadOptions options)
+      throws FileException, OptionException, IOException {
+    if (Files.size(path) >= LONG_BYTES) {
+      SourceText source = LongText.open(name, path);
+      boolean log = LampwiseLog.isLog(source);
+      if (!log && ShapeFinder.find(source, options) == Shape.LEVELS) {
+        return List.of(LightFile.read(source, options));
+      }
+    }
+    return read(name, Files.readAllBytes(path), options);
   }
 
   /**

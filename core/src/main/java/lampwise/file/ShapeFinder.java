@@ -29,7 +29,11 @@ final class ShapeFinder {
       }
       return shape;
     }
-    if (columns) {
+    boolean rate = options.writing().rateHz() > 0;
+    if (columns || rate) {
+      return Shape.LEVELS;
+    }
+    if (source.text().length() > 0 && isLightTable(source, options)) {
       return Shape.LEVELS;
     }
     PastedMarks marks = PastedMarks.of(source);
@@ -37,7 +41,36 @@ final class ShapeFinder {
       return Shape.TIMES;
     }
     SourceText below = marks.withoutHeading(source);
-    return new ShapeFinder(below, Table.open(below)).ofTable();
+    return new ShapeFinder(below, Table.open(below, options.writing().decimal())).ofTable();
+  }
+
+  /** Whether the text is a table that can hold nothing but timed light levels. */
+  private static boolean isLightTable(SourceText source, ReadOptions options) {
+    try {
+      Table table = Table.open(source, options.writing().decimal());
+      if (table.width() < 2 || table.sample().isEmpty()) {
+        return false;
+      }
+      boolean light = table.header().stream().anyMatch(n -> ColumnNames.levelRank(n).isPresent());
+      boolean time = table.header().stream().anyMatch(n -> ColumnNames.timeRank(n).isPresent());
+      int units = 0;
+      int dates = 0;
+      for (List<String> row : table.sample()) {
+        units += row.stream().anyMatch(LooseNumber::hasLightUnit) ? 1 : 0;
+        dates += row.stream().anyMatch(ShapeFinder::isDateTime) ? 1 : 0;
+      }
+      int half = table.sample().size() / 2;
+      return (light && time)
+          || table.areTuples()
+          || units > half
+          || (dates > half && table.width() > 1);
+    } catch (FileException e) {
+      return false;
+    }
+  }
+
+  private static boolean isDateTime(String cell) {
+    return Stamp.of(cell).filter(s -> s.kind() == Stamp.Kind.DATE_TIME).isPresent();
   }
 
   private Shape ofTable() throws FileException {

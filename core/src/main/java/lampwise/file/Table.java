@@ -2,6 +2,8 @@ package lampwise.file;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import lampwise.file.ReadOptions.Decimal;
 
 /** The rows of a table of numbers, with a header or none. */
 final class Table {
@@ -13,21 +15,24 @@ final class Table {
 
   private final SourceText source;
   private final Delimiter delimiter;
+  private final TableHead head;
   private final List<String> header;
   private final List<List<String>> sample;
-  private final DecimalMark decimals;
+  private final boolean tuples;
+  private DecimalMark decimals = DecimalMark.POINT;
 
   private Table(
       SourceText source,
       Delimiter delimiter,
-      List<String> header,
+      TableHead head,
       List<List<String>> sample,
-      DecimalMark decimals) {
+      boolean tuples) {
     this.source = source;
     this.delimiter = delimiter;
-    this.header = header;
-    this.sample = sample;
-    this.decimals = decimals;
+    this.head = head;
+    this.header = tuples ? Tuple.names(head.header()) : head.header();
+    this.sample = tuples ? sample.stream().map(Tuple::values).toList() : sample;
+    this.tuples = tuples;
   }
 
   /** Takes the rows of a table one after another. */
@@ -45,22 +50,114 @@ final class Table {
   /**
    * Opens a table.
    *
+   * @param said how its numbers are written, if the user said it
    * @throws FileException if it cannot be split into rows, or its decimal mark is not clear
    */
-  static Table open(SourceText source) throws FileException {
+  static Table open(SourceText source, Optional<Decimal> said) throws FileException {
     List<String> lines = new ArrayList<>();
     Lines content = Lines.content(source.text());
     while (lines.size() < SAMPLE_ROWS && content.next()) {
       lines.add(content.get());
     }
-    Delimiter delimiter = Delimiter.of(lines.size() > 2 ? lines.subList(1, lines.size()) : lines);
+    Optional<Delimiter> hint = lines.isEmpty() ? Optional.empty() : Delimiter.hint(lines.get(0));
+    Delimiter delimiter = hint.orElseGet(() -> Delimiter.of(tail(lines)));
     List<List<String>> rows = firstRows(source, delimiter, lines);
-    boolean named = !rows.isEmpty() && isHeader(rows.get(0));
-    List<List<String>> sample = named ? rows.subList(1, rows.size()) : rows;
-    DecimalMark decimals =
-        delimiter.allowsDecimalComma() ? DecimalMark.of(source, sample) : DecimalMark.POINT;
-    return new Table(
-        source, delimiter, named ? rows.get(0) : List.of(), List.copyOf(sample), decimals);
+    TableHead head = headOf(rows, delimiter, hint.isPresent());
+    List<List<String>> sample =
+        List.copyOf(rows.subList(Math.min(head.skipped(), rows.size()), rows.size()));
+    boolean tuples = !sample.isEmpty() && sample.stream().allMatch(Tuple::areTuples);
+    Table table = new Table(source, delimiter, head, sample, tuples);
+    table.decimals = table.decimalMark(said);
+    return table;
+  }
+
+  private static TableHead headOf(List<List<String>> rows, Delimiter delimiter, boolean hint) {
+    if (!hint) {
+      return TableHead.of(rows, delimiter);
+    }
+    TableHead below = TableHead.of(rows.subList(1, rows.size()), delimiter);
+    return new TableHead(below.skipped() + 1, below.preamble(), below.header(), below.units());
+  }
+
+  /** The later half of some lines, where there are only rows; of a few, all but the first. */
+  private static List<String> tail(List<String> lines) {
+    int from = lines.size() > 4 ? lines.size() / 2 : lines.size() > 2 ? 1 : 0;
+    return lines.subList(from, lines.size());
+  }
+
+  private DecimalMark decimalMark(Optional<Decimal> said) throws FileException {
+    if (said.isPresent()) {
+      return said.get() == Decimal.COMMA ? DecimalMark.COMMA : DecimalMark.POINT;
+    }
+    DecimalMark.Sign sign = DecimalMark.signOf(sample);
+    if (sign == DecimalMark.Sign.OPEN) {
+      sign = signOfAllRows();
+    }
+    if (sign == DecimalMark.Sign.OPEN) {
+      throw openSign();
+    }
+    return sign == DecimalMark.Sign.DECIMAL ? DecimalMark.COMMA : DecimalMark.POINT;
+  }
+
+  /** The fault of the first cell whose comma could do either. */
+  private FileException openSign() throws FileException {
+    for (int row = 0; row < sample.size(); row++) {
+      for (int column = 0; column < sample.get(row).size(); column++) {
+        String cell = sample.get(row).get(column);
+        if (DecimalMark.signOf(cell) == DecimalMark.Sign.OPEN) {
+          return fault(
+              head.skipped() + row + 1L,
+              column,
+              "the comma in "
+                  + Numbers.quote(cell)
+                  + " may part thousands or a fraction; add --decimal comma or --decimal point");
+        }
+      }
+    }
+    throw new IllegalStateException("no cell is open");
+  }
+
+  private DecimalMark.Sign signOfAllRows() throws FileException {
+    DecimalMark.Sign[] sign = {DecimalMark.Sign.OPEN};
+    int width = width();
+    forEachRow(
+        (row, cells) -> {
+          for (int i = 0; i < width; i++) {
+            DecimalMark.Sign here = DecimalMark.signOf(cells.cell(i));
+            if (here == DecimalMark.Sign.DECIMAL || here == DecimalMark.Sign.THOUSANDS) {
+              sign[0] = here;
+              return false;
+            }
+          }
+          return true;
+        });
+    return sign[0];
+  }
+
+  /** What stands above the rows. */
+  TableHead head() {
+    return head;
+  }
+
+  /** Whether each cell of a row holds a time and a level. */
+  boolean areTuples() {
+    return tuples;
+  }
+
+  /** What parts the columns. */
+  Delimiter delimiter() {
+    return delimiter;
+  }
+
+  /** The name of a column and the unit below it, where there are any. */
+  List<String> namesOf(int column) {
+    List<String> names = new ArrayList<>();
+    for (List<String> row : List.of(header, head.units())) {
+      if (column < row.size()) {
+        names.add(row.get(column));
+      }
+    }
+    return names;
   }
 
   /** The names of the columns; empty if the table has no header. */
@@ -130,27 +227,37 @@ final class Table {
    * @throws FileException if a row cannot be split, or the taker refuses one
    */
   void forEachRow(RowTaker taker) throws FileException {
-    long skipped = header.isEmpty() ? 0 : 1;
-    if (isQuoted(source)) {
-      boolean[] below = {header.isEmpty()};
-      forEachQuoted(
-          source,
-          delimiter,
-          (row, cells) -> {
-            boolean take = below[0];
-            below[0] = true;
-            return !take || taker.take(row, cells);
-          });
-      return;
-    }
-    Lines lines = Lines.content(source.text());
-    PlainRow cells = new PlainRow(source.text(), lines, delimiter);
+    long[] seen = {0};
+    RowTaker below =
+        (row, cells) ->
+            seen[0]++ < head.skipped() || taker.take(row, tuples ? new Tuple.Cells(cells) : cells);
+    boolean quoted = isQuoted(source);
+    long[] rows = {0};
+    source.forEachPart(
+        part -> {
+          long before = rows[0];
+          RowTaker counted =
+              (row, cells) -> {
+                rows[0] = before + row;
+                return below.take(before + row, cells);
+              };
+          return quoted
+              ? forEachQuoted(source, part, delimiter, before, counted)
+              : forEachLine(part, delimiter, counted);
+        });
+  }
+
+  private static boolean forEachLine(String text, Delimiter delimiter, RowTaker taker)
+      throws FileException {
+    Lines lines = Lines.content(text);
+    PlainRow cells = new PlainRow(text, lines, delimiter);
     long row = 0;
     boolean more = true;
     while (more && lines.next()) {
       row++;
-      more = row <= skipped || taker.take(row, cells);
+      more = taker.take(row, cells);
     }
+    return more;
   }
 
   /**
@@ -159,30 +266,43 @@ final class Table {
    * @param row the row's number, as it was handed over
    * @param column the cell, from 0
    * @param message what is wrong and what was expected
+   * @throws FileException if the file cannot be read again
    */
-  FileException fault(long row, int column, String message) {
+  FileException fault(long row, int column, String message) throws FileException {
     return fault(source, delimiter, row, column, message);
   }
 
   private static FileException fault(
-      SourceText source, Delimiter delimiter, long row, int column, String message) {
-    Lines lines = Lines.content(source.text());
-    for (long i = 0; i < row; i++) {
-      if (!lines.next()) {
-        return source.fault(0, 0, message);
-      }
-    }
-    int at = delimiter.rowStart(source.text(), lines.start(), lines.end());
-    for (int i = 0; i < column && at < lines.end(); i++) {
-      at = delimiter.nextCell(source.text(), at, lines.end());
-    }
-    return source.fault(lines.line(), Math.min(at, lines.end()) - lines.start() + 1, message);
+      SourceText source, Delimiter delimiter, long row, int column, String message)
+      throws FileException {
+    long[] left = {row};
+    int[] above = {0};
+    FileException[] found = {source.fault(0, 0, message)};
+    source.forEachPart(
+        part -> {
+          Lines lines = Lines.content(part);
+          while (left[0] > 0 && lines.next()) {
+            left[0]--;
+          }
+          if (left[0] > 0 || row == 0) {
+            above[0] += lines.line();
+            return row > 0;
+          }
+          int at = delimiter.rowStart(part, lines.start(), lines.end());
+          for (int i = 0; i < column && at < lines.end(); i++) {
+            at = delimiter.nextCell(part, at, lines.end());
+          }
+          int place = Math.min(at, lines.end()) - lines.start() + 1;
+          found[0] = source.fault(above[0] + lines.line(), place, message);
+          return false;
+        });
+    return found[0];
   }
 
   /** Whether there are quotes below the first line, or that line does not close its own. */
   private static boolean isQuoted(SourceText source) {
     String text = source.text();
-    int last = text.lastIndexOf('"');
+    int last = source.isQuotedBehind() ? text.length() : text.lastIndexOf('"');
     Lines lines = Lines.content(text);
     if (last < 0 || !lines.next()) {
       return false;
@@ -205,7 +325,9 @@ final class Table {
     }
     forEachQuoted(
         source,
+        source.text(),
         delimiter,
+        0,
         (row, cells) -> {
           rows.add(((QuotedRow) cells).toList());
           return rows.size() < SAMPLE_ROWS;
@@ -213,25 +335,13 @@ final class Table {
     return rows;
   }
 
-  private static void forEachQuoted(SourceText source, Delimiter delimiter, RowTaker taker)
+  private static boolean forEachQuoted(
+      SourceText source, String text, Delimiter delimiter, long above, RowTaker taker)
       throws FileException {
     try {
-      QuotedRows.forEach(source.text(), delimiter, taker);
+      return QuotedRows.forEach(text, delimiter, taker);
     } catch (QuotedRows.Fault e) {
-      throw fault(source, delimiter, e.row(), 0, String.valueOf(e.getMessage()));
+      throw fault(source, delimiter, above + e.row(), 0, String.valueOf(e.getMessage()));
     }
-  }
-
-  /** A header has a name and no number. */
-  private static boolean isHeader(List<String> row) {
-    boolean named = false;
-    for (String cell : row) {
-      boolean digits = !cell.isEmpty() && Numbers.isDigit(cell.charAt(0));
-      if (digits || !Double.isNaN(Numbers.parse(cell))) {
-        return false;
-      }
-      named |= !Numbers.isMissing(cell);
-    }
-    return named;
   }
 }

@@ -2,19 +2,37 @@ package lampwise.file;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
- * Which columns of a table are read.
+ * Which columns of a table are read, and what makes its times.
  *
- * @param time the column of the times, from 0
+ * @param time the column of the times, or of the count that the rate turns into times, from 0;
+ *     {@link #NONE} if the rows themselves are counted
  * @param level the column of the light levels, from 0
- * @param timeSample what the first rows show of the times
+ * @param date the column of the dates, from 0; {@link #NONE} if there is none
+ * @param sensor which rows are read, where a column says which sensor a row is of
+ * @param rateHz how many rows make a second; NaN if the times are read
+ * @param timeSample what the first rows show of the times; of the levels if there are no times
  * @param notes how they were chosen, where there was a choice
  */
-record TableColumns(int time, int level, ColumnSample timeSample, List<String> notes) {
+record TableColumns(
+    int time,
+    int level,
+    int date,
+    Optional<SensorRows> sensor,
+    double rateHz,
+    ColumnSample timeSample,
+    List<String> notes) {
+  /** No column. */
+  static final int NONE = -1;
+
   private static final int MAX_COLUMNS = 1000;
+
+  /** Whether the times come from the number of a row and a rate. */
+  boolean areEven() {
+    return !Double.isNaN(rateHz);
+  }
 
   /**
    * Chooses the columns: as the options say, else by name, else by what the columns hold.
@@ -31,22 +49,28 @@ record TableColumns(int time, int level, ColumnSample timeSample, List<String> n
     for (int i = 0; i < table.width(); i++) {
       samples.add(ColumnSample.of(table.sample(), i, table.decimals()));
     }
-    Chooser chooser = new Chooser(table, samples);
+    ColumnChooser chooser = new ColumnChooser(table, samples);
+    Optional<SensorRows> sensor = SensorRows.find(table, samples, options.column());
     Optional<Integer> namedTime = chooser.option("--time", options.time());
-    Optional<Integer> namedLevel = chooser.option("--column", options.column());
+    Optional<Integer> namedLevel =
+        sensor.isPresent() && sensor.get().wasSaid()
+            ? Optional.empty()
+            : chooser.option("--column", options.column());
     if (namedTime.isPresent() && namedTime.equals(namedLevel)) {
       throw new OptionException("--time and --column both name " + table.nameOf(namedTime.get()));
     }
-    if (table.width() < 2) {
-      throw source.fault(
-          0, 0, "has one column; expected a column of times and one of light levels");
+    RowRate rate = RowRate.of(source, table, options);
+    List<String> notes = new ArrayList<>();
+    int time = time(source, table, chooser, rate, namedTime, namedLevel);
+    boolean even = rate.said() || (rate.stated() && chooser.isUntimed(time));
+    if (even) {
+      time = namedTime.orElse(chooser.count(namedLevel).orElse(NONE));
+      notes.add(rate.note());
+    } else if (time != NONE && chooser.isNamedCount(time)) {
+      throw source.fault(0, 0, table.nameOf(time) + " counts rows; add --rate HZ for their times");
     }
-    Optional<Integer> time = namedTime.or(() -> chooser.time(namedLevel));
-    if (time.isEmpty()) {
-      throw source.fault(
-          0, 0, "no column rises like times do; name it with --time (" + chooser.known() + ")");
-    }
-    Optional<Integer> level = namedLevel.or(() -> chooser.level(time.get()));
+    int times = time;
+    Optional<Integer> level = namedLevel.or(() -> chooser.level(times));
     if (level.isEmpty()) {
       throw source.fault(
           0,
@@ -55,129 +79,54 @@ record TableColumns(int time, int level, ColumnSample timeSample, List<String> n
               + chooser.known()
               + ")");
     }
-    List<String> notes = new ArrayList<>();
+    int date = even || time == NONE ? NONE : chooser.date(time);
+    sensor.ifPresent(rows -> notes.add(rows.note(table)));
     if (table.width() > 2 && (namedTime.isEmpty() || namedLevel.isEmpty())) {
       notes.add(
-          "times are " + table.nameOf(time.get()) + ", levels are " + table.nameOf(level.get()));
+          (time == NONE ? "" : "times are " + table.nameOf(time) + ", ")
+              + "levels are "
+              + table.nameOf(level.get()));
     }
-    return new TableColumns(time.get(), level.get(), samples.get(time.get()), notes);
+    return new TableColumns(
+        time,
+        level.get(),
+        date,
+        sensor,
+        even ? rate.hz() : Double.NaN,
+        samples.get(time == NONE ? level.get() : time),
+        List.copyOf(notes));
   }
 
-  /** Knows the columns of one table. */
-  private record Chooser(Table table, List<ColumnSample> samples) {
-    /** The column that an option names. */
-    Optional<Integer> option(String option, Optional<String> name) throws OptionException {
-      if (name.isEmpty()) {
-        return Optional.empty();
-      }
-      String wanted = name.get().strip().toLowerCase(Locale.ROOT);
-      int found = -1;
-      for (int i = 0; i < table.header().size() && found < 0; i++) {
-        found = table.header().get(i).toLowerCase(Locale.ROOT).equals(wanted) ? i : -1;
-      }
-      double number = Numbers.parse(wanted);
-      if (found < 0 && number >= 1 && number <= samples.size() && number == Math.rint(number)) {
-        found = (int) number - 1;
-      }
-      if (found < 0) {
-        throw new OptionException(
-            option + ": no column " + Numbers.quote(name.get()) + "; there are " + known());
-      }
-      if (!samples.get(found).isNumeric()) {
-        throw new OptionException(
-            option + ": " + table.nameOf(found) + " holds no numbers; there are " + known());
-      }
-      return Optional.of(found);
+  private static int time(
+      SourceText source,
+      Table table,
+      ColumnChooser chooser,
+      RowRate rate,
+      Optional<Integer> namedTime,
+      Optional<Integer> namedLevel)
+      throws FileException {
+    if (rate.said()) {
+      return NONE;
     }
-
-    /** The column of times, but not the one that is said to hold the levels. */
-    Optional<Integer> time(Optional<Integer> level) {
-      Optional<Integer> named = Optional.empty();
-      Optional<Integer> rising = Optional.empty();
-      for (int i = 0; i < samples.size(); i++) {
-        if (level.isPresent() && level.get() == i) {
-          continue;
-        }
-        if (isTimeName(i) && (named.isEmpty() || isBetterName(i, named.get()))) {
-          named = Optional.of(i);
-        }
-        if (samples.get(i).isRising() && (rising.isEmpty() || isMoreEven(i, rising.get()))) {
-          rising = Optional.of(i);
-        }
+    if (table.width() < 2) {
+      if (rate.stated()) {
+        return NONE;
       }
-      return named.isPresent() ? named : rising;
+      throw source.fault(
+          0,
+          0,
+          "has one column; expected a column of times and one of light levels,"
+              + " or --rate HZ for levels at an even rate");
     }
-
-    private static Optional<Integer> none() {
-      return Optional.empty();
+    Optional<Integer> time = namedTime.or(() -> chooser.time(namedLevel));
+    if (time.isEmpty() && !rate.stated()) {
+      throw source.fault(
+          0,
+          0,
+          "no column rises like times do; name it with --time ("
+              + chooser.known()
+              + "), or add --rate HZ");
     }
-
-    private boolean isTimeName(int column) {
-      return timeRank(column).isPresent() && samples.get(column).isNumeric();
-    }
-
-    private boolean isBetterName(int column, int than) {
-      boolean rising = samples.get(column).isRising();
-      if (rising != samples.get(than).isRising()) {
-        return rising;
-      }
-      return timeRank(column).orElse(Integer.MAX_VALUE) < timeRank(than).orElse(Integer.MAX_VALUE);
-    }
-
-    private boolean isMoreEven(int column, int than) {
-      ColumnSample one = samples.get(column);
-      ColumnSample other = samples.get(than);
-      if (one.isCounter() != other.isCounter()) {
-        return other.isCounter();
-      }
-      return one.down() < other.down()
-          || (one.down() == other.down() && one.spread() < other.spread());
-    }
-
-    /** The column of levels: by name, else the first that varies, else the first with numbers. */
-    Optional<Integer> level(int time) {
-      Optional<Integer> named = none();
-      Optional<Integer> varying = none();
-      Optional<Integer> any = none();
-      for (int i = 0; i < samples.size(); i++) {
-        if (i == time || !samples.get(i).isNumeric() || samples.get(i).clock()) {
-          continue;
-        }
-        Optional<Integer> rank = levelRank(i);
-        if (rank.isPresent()
-            && (named.isEmpty() || rank.get() < levelRank(named.get()).orElse(Integer.MAX_VALUE))) {
-          named = Optional.of(i);
-        }
-        boolean counts = samples.get(i).isCounter() || timeRank(i).isPresent();
-        if (varying.isEmpty() && samples.get(i).varies() && !counts) {
-          varying = Optional.of(i);
-        }
-        if (any.isEmpty()) {
-          any = Optional.of(i);
-        }
-      }
-      return named.isPresent() ? named : varying.isPresent() ? varying : any;
-    }
-
-    private Optional<Integer> timeRank(int column) {
-      return column < table.header().size()
-          ? ColumnNames.timeRank(table.header().get(column))
-          : none();
-    }
-
-    private Optional<Integer> levelRank(int column) {
-      return column < table.header().size()
-          ? ColumnNames.levelRank(table.header().get(column))
-          : none();
-    }
-
-    /** The columns that there are, for messages. */
-    String known() {
-      List<String> names = new ArrayList<>();
-      for (int i = 0; i < Math.min(samples.size(), 20); i++) {
-        names.add(table.nameOf(i));
-      }
-      return names.isEmpty() ? "no columns" : String.join(", ", names);
-    }
+    return time.orElse(NONE);
   }
 }

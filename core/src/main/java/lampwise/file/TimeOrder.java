@@ -8,6 +8,12 @@ import lampwise.file.PastedTime.Role;
 
 /** Brings pasted times into rising order where their writing allows only one way to do it. */
 final class TimeOrder {
+  /** So many numbers may be light levels in place of times. */
+  private static final int LEVELS_LEAST = 8;
+
+  /** Of levels at least this share is below the one before. */
+  private static final double LEVELS_DOWN = 0.2;
+
   /** The longest step over midnight that still looks like one. */
   private static final double MAX_MIDNIGHT_STEP = 3600;
 
@@ -83,7 +89,19 @@ final class TimeOrder {
             + Numbers.quote(times.get(at - 1).word())
             + " to "
             + Numbers.quote(here.word())
-            + "; expected times in order");
+            + "; expected times in order"
+            + (looksLikeLevels(seconds)
+                ? ", or --rate HZ if these are light levels at an even rate"
+                : ""));
+  }
+
+  /** Whether many numbers go up and down. */
+  private static boolean looksLikeLevels(double[] seconds) {
+    int down = 0;
+    for (int i = 1; i < seconds.length; i++) {
+      down += seconds[i] < seconds[i - 1] ? 1 : 0;
+    }
+    return seconds.length >= LEVELS_LEAST && down >= seconds.length * LEVELS_DOWN;
   }
 
   private static boolean isRising(double[] seconds) {

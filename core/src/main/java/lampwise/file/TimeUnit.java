@@ -9,14 +9,22 @@ import lampwise.file.ReadOptions.Unit;
 /**
  * The unit of a numeric time column and how it was found.
  *
- * @param unit the unit
+ * @param perSecond how many of the unit make a second
  * @param note how it was found; empty if it was said
  */
-record TimeUnit(Unit unit, Optional<String> note) {
+record TimeUnit(double perSecond, Optional<String> note) {
+  /** Days since 1900 of the years 1990 to 2099, as spreadsheets count. */
+  private static final double SERIAL_MIN = 32_874;
+
+  private static final double SERIAL_MAX = 73_051;
+
   private static final double TYPICAL_MIN_SECONDS = 0.001;
   private static final double TYPICAL_MAX_SECONDS = 2;
   private static final double MIN_SECONDS = 0.0002;
   private static final double MAX_SECONDS = 60;
+
+  /** Rows of a spreadsheet's days are no further apart. */
+  private static final double MAX_STEP_DAYS = MIN_SECONDS;
 
   /** Seconds since 1970 of the years 2000 and 2100. */
   private static final double EPOCH_MIN = 946_684_800.0;
@@ -35,16 +43,20 @@ record TimeUnit(Unit unit, Optional<String> note) {
       SourceText source, Table table, TableColumns columns, ReadOptions options, double first)
       throws FileException {
     if (options.unit().isPresent()) {
-      return new TimeUnit(options.unit().get(), Optional.empty());
+      return new TimeUnit(options.unit().get().perSecond(), Optional.empty());
     }
     Optional<Unit> stated = stated(source, table, columns.time());
     if (stated.isPresent()) {
-      return new TimeUnit(stated.get(), Optional.empty());
+      return new TimeUnit(stated.get().perSecond(), Optional.empty());
     }
     ColumnSample times = columns.timeSample();
     double step = times.medianStep();
     if (!(step > 0)) {
       return inferred(Unit.S, "too few rows to tell their unit");
+    }
+    if (first > SERIAL_MIN && first < SERIAL_MAX && times.decimals() && step < MAX_STEP_DAYS) {
+      return new TimeUnit(
+          1 / RecordingClock.DAY, Optional.of("times were taken as days of a spreadsheet"));
     }
     List<Unit> typical = fitting(step, TYPICAL_MIN_SECONDS, TYPICAL_MAX_SECONDS);
     List<Unit> possible = fitting(step, MIN_SECONDS, MAX_SECONDS);
@@ -72,17 +84,24 @@ record TimeUnit(Unit unit, Optional<String> note) {
   }
 
   private static TimeUnit inferred(Unit unit, String why) {
-    return new TimeUnit(unit, Optional.of("times were taken as " + word(unit) + ": " + why));
+    return new TimeUnit(
+        unit.perSecond(), Optional.of("times were taken as " + word(unit) + ": " + why));
   }
 
   private static Optional<Unit> stated(SourceText source, Table table, int column) {
-    if (column < table.header().size()) {
-      Optional<Unit> unit = ColumnNames.unit(table.header().get(column));
+    for (String name : table.namesOf(column)) {
+      Optional<Unit> unit = ColumnNames.unit(name);
       if (unit.isPresent()) {
         return unit;
       }
     }
-    Lines comments = Lines.comments(source.text());
+    for (List<String> row : table.sample()) {
+      String unit = column < row.size() ? LooseNumber.timeUnit(row.get(column)) : "";
+      if (!unit.isEmpty()) {
+        return ColumnNames.unit(unit);
+      }
+    }
+    Lines comments = Lines.comments(source.head());
     while (comments.next()) {
       Optional<Unit> unit = ColumnNames.unitOfComment(comments.get());
       if (unit.isPresent()) {

@@ -93,6 +93,27 @@ class RecordingTotalTest {
           "00:03.20 00:03.20",
           "00:03.10 00:06.30",
           "-0.3",
+          "1/2/2030",
+          "2030-01-01T08:00:00Z",
+          "1/2/2030 1:05:06 PM",
+          "13/2/2030 08:00:00.5",
+          "(0.1, 2)",
+          "\"(0.1, 2)\"",
+          "1 234,5",
+          "1,234",
+          "1'250.0",
+          "12.4 lx",
+          "sep=;",
+          "time,lux",
+          "fps=30",
+          "# rate: 30 Hz",
+          "frame",
+          "sensor",
+          "light",
+          "1893456000000000000",
+          "9999999999999999999",
+          "47484.333",
+          "-1",
           "\u2022",
           "\u2212",
           "\u2009",
@@ -208,7 +229,7 @@ class RecordingTotalTest {
             said().options(),
             said().as(ReadOptions.Shape.LEVELS).options(),
             said().as(ReadOptions.Shape.GAPS).options())) {
-      assertTimeoutPreemptively(Duration.ofSeconds(10), () -> assertTotal(content, options));
+      assertTimeoutPreemptively(Duration.ofSeconds(60), () -> assertTotal(content, options));
     }
   }
 
@@ -297,9 +318,14 @@ class RecordingTotalTest {
             Combinators.combine(time, time).as(List::of),
             ranges,
             events,
-            ranges)
+            ranges,
+            Combinators.combine(
+                    Arbitraries.of(Double.NaN, Double.NaN, 5.0, 50.0),
+                    Arbitraries.of(ReadOptions.Dates.class).optional(0.3),
+                    Arbitraries.of(ReadOptions.Decimal.class).optional(0.3))
+                .as(ReadOptions.Writing::new))
         .as(
-            (shape, columns, unit, window, targets, marks, covered) ->
+            (shape, columns, unit, window, targets, marks, covered, writing) ->
                 new ReadOptions(
                     shape,
                     columns.get(0),
@@ -310,6 +336,7 @@ class RecordingTotalTest {
                     window.get(1),
                     targets,
                     marks,
-                    covered));
+                    covered,
+                    writing));
   }
 }
