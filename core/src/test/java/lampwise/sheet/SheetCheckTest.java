@@ -175,7 +175,7 @@ class SheetCheckTest {
     assertEquals(
         List.of(),
         assertTimeoutPreemptively(
-            Duration.ofSeconds(10),
+            Duration.ofSeconds(60),
             () -> warnings(OptionalDouble.empty(), states.toArray(LampState[]::new))));
   }
 }
