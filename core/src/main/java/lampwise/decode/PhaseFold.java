@@ -1,0 +1,184 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import lampwise.rhythm.Limits;
+
+/**
+ * A recording laid over itself at one period.
+ *
+ * @param period the period
+ * @param places where in it blinks gather, rising
+ * @param worth how much this explains (natural logarithm, rough)
+ * @param seen how many blinks a place has, on average
+ */
+record PhaseFold(double period, List<Double> places, double worth, double seen) {
+  /** Blinks within this of a place in the cycle belong to it. */
+  private static final double PLACE_SECONDS = 0.2;
+
+  private static final double PLACE_FRACTION = 0.3;
+
+  /** A place at which fewer of the cycles than this show a blink is none. */
+  private static final double LEAST_SEEN = 0.55;
+
+  /** A place that shows two blinks in this part of the cycles has two. */
+  private static final double OFTEN_TWICE = 0.3;
+
+  /** What a blink at its place, one missed, and a place more are worth (natural logarithm). */
+  private static final double HIT = 4;
+
+  private static final double MISSED = -2;
+  private static final double PLACE = -4;
+
+  static PhaseFold of(double[] starts, Evidence evidence, double period, int mostBlinks) {
+    double[] phases = phases(starts, period);
+    double width = width(period);
+    double cycles = evidence.watchedSeconds() / period;
+    List<Double> places = new ArrayList<>();
+    boolean[] taken = new boolean[phases.length];
+    double worth = PLACE;
+    double hits = 0;
+    while (places.size() < mostBlinks) {
+      double[] densest = densest(phases, taken, period, width);
+      double gain = densest[0] * HIT + Math.max(0, cycles - densest[0]) * MISSED + PLACE;
+      if (!(densest[0] >= 2 && densest[0] >= LEAST_SEEN * Math.floor(cycles) && gain > 0)) {
+        break;
+      }
+      for (int i = 0; i < phases.length; i++) {
+        taken[i] |= Math.abs(apart(phases[i], densest[1], period)) <= 0.6 * width;
+      }
+      places.add(densest[1]);
+      worth += gain;
+      hits += densest[0];
+    }
+    for (int i = places.size() - 1; i >= 0 && places.size() < mostBlinks; i--) {
+      double apart = twice(starts, places.get(i), period, width);
+      if (apart > 0) {
+        places.set(i, places.get(i) - apart / 2);
+        places.add(places.get(i) + apart);
+      }
+    }
+    places.sort(Double::compare);
+    return new PhaseFold(period, places, worth, hits / Math.max(1, places.size()));
+  }
+
+  static double width(double period) {
+    return Math.min(PLACE_SECONDS, PLACE_FRACTION * period);
+  }
+
+  /** Where in the cycle each blink lies, rising. */
+  static double[] phases(double[] starts, double period) {
+    double[] phases = new double[starts.length];
+    for (int i = 0; i < phases.length; i++) {
+      phases[i] = (starts[i] - starts[0]) % period;
+    }
+    Arrays.sort(phases);
+    return phases;
+  }
+
+  /** How many blinks the fullest place has. */
+  static int fullest(double[] phases, double period, double width) {
+    int count = phases.length;
+    int most = 0;
+    int to = 0;
+    for (int from = 0; from < count; from++) {
+      while (to < from + count
+          && phases[to % count] + (to < count ? 0 : period) - phases[from] <= width) {
+        to++;
+      }
+      most = Math.max(most, to - from);
+    }
+    return most;
+  }
+
+  /** How far apart two blinks at a place are, if it often has two in one cycle; else 0. */
+  private static double twice(double[] starts, double place, double period, double width) {
+    double apart = 0;
+    int pairs = 0;
+    int cycles = 0;
+    double last = Double.NEGATIVE_INFINITY;
+    boolean first = true;
+    for (double start : starts) {
+      if (Math.abs(apart(start - starts[0], place, period)) > width) {
+        continue;
+      }
+      boolean again = start - last < 2 * width;
+      if (again && first) {
+        apart += start - last;
+        pairs++;
+        first = false;
+      } else if (!again) {
+        cycles++;
+        first = true;
+      }
+      last = start;
+    }
+    return pairs >= 2 && pairs >= OFTEN_TWICE * cycles
+        ? Math.max(apart / pairs, Limits.APART_LEAST_SECONDS)
+        : 0;
+  }
+
+  /** How many of the blinks that are left the fullest place has, and where it is. */
+  private static double[] densest(double[] phases, boolean[] taken, double period, double width) {
+    double most = 0;
+    double place = 0;
+    for (int i = 0; i < phases.length; i++) {
+      double sum = 0;
+      int count = 0;
+      for (int k = i; !taken[i] && k < i + phases.length; k++) {
+        int at = k % phases.length;
+        double after = phases[at] - phases[i] + (k >= phases.length ? period : 0);
+        if (after > width) {
+          break;
+        }
+        if (!taken[at]) {
+          sum += after;
+          count++;
+        }
+      }
+      if (count > most) {
+        most = count;
+        place = phases[i] + sum / count;
+      }
+    }
+    return new double[] {most, place % period};
+  }
+
+  private static double apart(double a, double b, double period) {
+    double apart = a - b;
+    return apart - period * Math.rint(apart / period);
+  }
+
+  /** The cycle, turned so that its largest gap is the last. */
+  Folded cycle(Evidence evidence) {
+    int count = places.size();
+    int largest = 0;
+    double[] around = new double[count];
+    for (int i = 0; i < count; i++) {
+      double next = i + 1 < count ? places.get(i + 1) : places.get(0) + period;
+      around[i] = next - places.get(i);
+      largest = around[i] > around[largest] ? i : largest;
+    }
+    double[] gaps = new double[count];
+    double[] lengths = new double[count];
+    for (int i = 0; i < count; i++) {
+      int from = (largest + 1 + i) % count;
+      gaps[i] = around[from];
+      lengths[i] = length(evidence, places.get(from));
+    }
+    return new Folded(period, gaps, lengths, Math.max(1, (int) Math.rint(seen) - 1));
+  }
+
+  private double length(Evidence evidence, double place) {
+    double first = evidence.notes().get(0).on();
+    double[] lengths =
+        evidence.notes().stream()
+            .filter(n -> Math.abs(apart(n.on() - first, place, period)) < PLACE_SECONDS)
+            .mapToDouble(Evidence.Note::length)
+            .filter(l -> !Double.isNaN(l))
+            .sorted()
+            .toArray();
+    return SeenLengths.median(lengths);
+  }
+}
