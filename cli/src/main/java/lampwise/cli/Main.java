@@ -29,6 +29,7 @@ public final class Main {
           new ChartCommand(),
           new SheetCommand(),
           new CaptureCommand(),
+          new PlanCommand(),
           new SimulateCommand(),
           new DrillCommand(),
           new ScoreCommand());

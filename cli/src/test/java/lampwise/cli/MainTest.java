@@ -24,6 +24,7 @@ class MainTest {
       assertEquals("", run.err());
       assertTrue(run.out().contains("\n  decode    read recordings"), run.out());
       assertTrue(run.out().contains("\n  simulate  make up recordings"), run.out());
+      assertTrue(run.out().contains("\n  plan      say how long"), run.out());
       assertTrue(run.out().contains("\n  drill     write a page"), run.out());
       assertTrue(run.out().contains("\n  score     measure a decoder"), run.out());
       assertTrue(run.out().contains("Example: lampwise decode"), run.out());

@@ -15,7 +15,17 @@ import lampwise.sheet.TellApart;
 /** What would settle an open question at the least cost: a further recording or a check. */
 final class Advice {
   /** A recording of less is not worth walking there. */
-  private static final double LEAST_SECONDS = 30;
+  private static final double LEAST_SECONDS = 20;
+
+  /** Who is likely to record: a careful person, or a meter of ten samples a second. */
+  private static final Watching PERSON = Watching.byHand(0.04, 0.03, 0.3 / 60, 0);
+
+  private static final Watching METER = Watching.bySensor(10);
+
+  /** The likeliest state is compared with those after it, up to this many in all. */
+  private static final int MOST_COMPARED = 4;
+
+  private static final OptionalDouble NONE = OptionalDouble.empty();
 
   private static final double MOST_SECONDS = 180;
 
@@ -40,7 +50,22 @@ final class Advice {
     if (states.size() > 1 && states.size() == open.size() && allAlike(states, marks)) {
       return check(states(sheet, all, POSSIBLE), marks);
     }
-    return record(sheet, states, curve);
+    OptionalDouble seconds = states.size() == open.size() ? apart(sheet, states, curve) : NONE;
+    Next.Watch usual = record(sheet, states, curve);
+    return seconds.isEmpty()
+        ? usual
+        : new Next.Watch(seconds.getAsDouble(), usual.rateHz(), usual.target(), usual.how());
+  }
+
+  /** How long it takes to tell the likeliest of these states from each of the next ones. */
+  private static OptionalDouble apart(CodeSheet sheet, List<LampState> states, boolean curve) {
+    RecordingPlan plan = new RecordingPlan(sheet, curve ? METER : PERSON);
+    double longest = states.size() > 1 ? LEAST_SECONDS : Double.NaN;
+    for (int i = 1; i < Math.min(states.size(), MOST_COMPARED); i++) {
+      longest = Math.max(longest, plan.roughly(states.get(0), states.get(i)).orElse(Double.NaN));
+    }
+    double rounded = Math.ceil(longest / 5) * 5;
+    return Double.isNaN(rounded) ? NONE : OptionalDouble.of(rounded);
   }
 
   private static List<LampState> states(CodeSheet sheet, List<Candidate> candidates, double least) {
@@ -112,7 +137,7 @@ final class Advice {
   }
 
   /** A recording long enough for the slowest of these states. */
-  static Next record(CodeSheet sheet, List<LampState> states, boolean curve) {
+  static Next.Watch record(CodeSheet sheet, List<LampState> states, boolean curve) {
     double slowest = states.isEmpty() ? USUAL_CYCLE_SECONDS : 0;
     double shortest = Double.POSITIVE_INFINITY;
     for (LampState state : states) {

@@ -1,0 +1,313 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import lampwise.rhythm.Rhythm;
+import lampwise.rhythm.Rhythms;
+import lampwise.sheet.CodeSheet;
+import lampwise.sheet.LampState;
+import lampwise.sheet.Seen;
+import lampwise.sheet.TellApart;
+
+/**
+ * How long to record so that the states of a sheet can be told apart: for each pair the shortest
+ * recording that tells one from the other in {@value #SURE} of all cases, whichever of the two it
+ * is, at any phase and on any clock that the sheet allows. Found by rehearsal: recordings of both
+ * states, always the same ones, are judged as the decoder judges them.
+ */
+public final class RecordingPlan {
+  /** What share of the recordings is to be told right. */
+  public static final double SURE = 0.99;
+
+  /** Longer than this nobody watches, seconds. */
+  public static final double MOST_SECONDS = 600;
+
+  /** Less than this is not worth walking there, seconds. */
+  public static final double LEAST_SECONDS = 5;
+
+  /** Recordings of each state for a first, rough look, and for the figure itself. */
+  private static final int ROUGH = 100;
+
+  private static final int FINE = 1000;
+
+  /** Of rough recordings this many may be wrong, of fine ones this share. */
+  private static final int ROUGH_WRONG = 3;
+
+  private static final double FINE_WRONG = 0.6 * (1 - SURE);
+
+  /** For a rough answer: recordings of each state, and the longest that is advised, seconds. */
+  private static final int FEW = 10;
+
+  private static final double ADVISED_SECONDS = 180;
+
+  /** Lengths that are tried grow by this. */
+  private static final double GROWTH = 1.3;
+
+  private static final int HALVINGS = 5;
+
+  private static final String ONE_SHOW =
+      "a single show is missed too often, so bring it about twice";
+
+  private final CodeSheet sheet;
+  private final Watching watching;
+
+  /**
+   * Prepares the plan of a sheet.
+   *
+   * @param sheet the code sheet
+   * @param watching how is recorded
+   */
+  public RecordingPlan(CodeSheet sheet, Watching watching) {
+    this.sheet = sheet;
+    this.watching = watching;
+  }
+
+  /**
+   * What it takes to tell two states apart.
+   *
+   * @param first one state's name
+   * @param second the other's
+   * @param seconds the shortest recording that does; empty if none of up to {@value #MOST_SECONDS}
+   *     seconds does
+   * @param provoke what to do at the unit before or while it is recorded; empty if nothing, out of
+   *     the sensor's range
+   * @param otherwise where no recording does: what else does, or why not
+   */
+  public record Pair(
+      String first,
+      String second,
+      OptionalDouble seconds,
+      Optional<String> provoke,
+      Optional<String> otherwise) {}
+
+  /**
+   * The pair of two states.
+   *
+   * @param first one state of the sheet
+   * @param second another
+   * @return what it takes
+   */
+  public Pair between(LampState first, LampState second) {
+    Seen shared = shared(first, second);
+    Rhythm one = shown(first, shared);
+    Rhythm two = shown(second, shared);
+    Optional<String> provoke = TellApart.provoke(shared == Seen.IDLE ? Seen.ALWAYS : shared);
+    if (Rhythms.sameLamp(one, two)) {
+      return without(first, second, "the lamp is the same", provoke);
+    }
+    boolean fast = isTooFast(one) && isTooFast(two);
+    if (fast) {
+      return without(first, second, tooFast(), provoke);
+    }
+    OptionalDouble seconds = seconds(one, two, shared);
+    if (seconds.isEmpty() && provoke.isEmpty()) {
+      return without(first, second, "too much alike", provoke);
+    }
+    Optional<String> otherwise = seconds.isPresent() ? Optional.empty() : Optional.of(ONE_SHOW);
+    return new Pair(first.name(), second.name(), seconds, provoke, otherwise);
+  }
+
+  private String tooFast() {
+    return watching.rateHz().isPresent()
+        ? "too fast for so few samples a second"
+        : "too fast to tap: say \"fast blinks\", or film it";
+  }
+
+  private static Pair without(
+      LampState first, LampState second, String why, Optional<String> provoke) {
+    Optional<String> check = TellApart.check(first, second);
+    return new Pair(
+        first.name(),
+        second.name(),
+        OptionalDouble.empty(),
+        provoke,
+        Optional.of(check.map(c -> why + "; " + c).orElse(why)));
+  }
+
+  /** When the two look different, if ever: while nobody is there before anything is provoked. */
+  private static Seen shared(LampState first, LampState second) {
+    if (first.seen() == Seen.ALWAYS && second.seen() == Seen.ALWAYS) {
+      return Seen.ALWAYS;
+    }
+    for (Seen seen : List.of(Seen.IDLE, first.seen(), second.seen())) {
+      if (seen != Seen.ALWAYS && !Rhythms.sameLamp(shown(first, seen), shown(second, seen))) {
+        return seen;
+      }
+    }
+    return Seen.IDLE;
+  }
+
+  private static Rhythm shown(LampState state, Seen shared) {
+    boolean seen = state.seen() == Seen.ALWAYS || state.seen() == shared;
+    return seen ? state.rhythm() : new Rhythm.Dark();
+  }
+
+  /**
+   * Whether a rhythm is nothing but blinks faster than this way of recording follows.
+   *
+   * @param rhythm the rhythm
+   * @return true for over four blinks a second by hand, or light and dark shorter than a sample
+   */
+  public boolean isTooFast(Rhythm rhythm) {
+    if (!(rhythm instanceof Rhythm.Blinking blinking)) {
+      return false;
+    }
+    double fastest =
+        watching.rateHz().isPresent()
+            ? watching.rateHz().getAsDouble() / 2
+            : Watching.FASTEST_TAPS_PER_SECOND;
+    for (Train train : trains(blinking)) {
+      double cycle = train.cycleSeconds();
+      if (!train.repeats() || !(train.perCycle() / cycle > fastest)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private List<Train> trains(Rhythm.Blinking rhythm) {
+    return Templates.of(rhythm, sheet.blinkSeconds(), sheet.clockTolerance());
+  }
+
+  /**
+   * About how long it takes to tell two states apart, from a few rehearsals only.
+   *
+   * @param first one state of the sheet
+   * @param second another
+   * @return seconds; empty if recordings of up to {@value #ADVISED_SECONDS} seconds do not, or only
+   *     such as something must be done for
+   */
+  OptionalDouble roughly(LampState first, LampState second) {
+    Seen shared = shared(first, second);
+    Rhythm one = shown(first, shared);
+    Rhythm two = shown(second, shared);
+    if (triggered(shared) || Rhythms.sameLamp(one, two) || (isTooFast(one) && isTooFast(two))) {
+      return OptionalDouble.empty();
+    }
+    if (one instanceof Rhythm.Steady || two instanceof Rhythm.Steady) {
+      return OptionalDouble.of(LEAST_SECONDS);
+    }
+    Bout bout = bout(one, two, shared);
+    double seconds = 2 * LEAST_SECONDS;
+    while (!bout.isTold(seconds, FEW, 0)) {
+      seconds *= GROWTH * GROWTH;
+      if (seconds > ADVISED_SECONDS) {
+        return OptionalDouble.empty();
+      }
+    }
+    return OptionalDouble.of(GROWTH * seconds);
+  }
+
+  private static boolean triggered(Seen shared) {
+    return shared != Seen.ALWAYS && shared != Seen.IDLE;
+  }
+
+  private Bout bout(Rhythm one, Rhythm two, Seen shared) {
+    boolean triggered = triggered(shared);
+    return new Bout(sides(one), sides(two), new Rehearsal(watching, triggered), triggered);
+  }
+
+  private OptionalDouble seconds(Rhythm one, Rhythm two, Seen shared) {
+    if (one instanceof Rhythm.Steady || two instanceof Rhythm.Steady) {
+      return OptionalDouble.of(LEAST_SECONDS);
+    }
+    Bout bout = bout(one, two, shared);
+    double seconds = LEAST_SECONDS;
+    while (!bout.isTold(seconds, ROUGH, ROUGH_WRONG)) {
+      seconds *= GROWTH;
+      if (seconds > MOST_SECONDS) {
+        return OptionalDouble.empty();
+      }
+    }
+    int most = (int) (2 * FINE * FINE_WRONG);
+    while (!bout.isTold(seconds, FINE, most)) {
+      seconds *= GROWTH;
+      if (seconds > MOST_SECONDS) {
+        return OptionalDouble.empty();
+      }
+    }
+    double low = seconds / GROWTH / GROWTH;
+    double high = seconds;
+    for (int i = 0; i < HALVINGS && high > LEAST_SECONDS; i++) {
+      double middle = Math.sqrt(low * high);
+      if (bout.isTold(middle, FINE, most)) {
+        high = middle;
+      } else {
+        low = middle;
+      }
+    }
+    return OptionalDouble.of(Math.max(LEAST_SECONDS, Math.ceil(high)));
+  }
+
+  private List<Train> sides(Rhythm rhythm) {
+    return rhythm instanceof Rhythm.Blinking blinking ? trains(blinking) : List.of();
+  }
+
+  /** Two rhythms that are to be told apart. */
+  private record Bout(List<Train> one, List<Train> two, Rehearsal rehearsal, boolean triggered) {
+    /** Whether of so many recordings of each no more than some are taken for the other's. */
+    boolean isTold(double seconds, int count, int mostWrong) {
+      int wrong = 0;
+      for (int i = 0; i < count && wrong <= mostWrong; i++) {
+        wrong += isRight(rehearsal.of(one, i, seconds), one, two) ? 0 : 1;
+        wrong += isRight(rehearsal.of(two, i, seconds), two, one) ? 0 : 1;
+      }
+      return wrong <= mostWrong;
+    }
+
+    private boolean isRight(Evidence evidence, List<Train> truth, List<Train> other) {
+      return log(truth, evidence) > log(other, evidence);
+    }
+
+    private double log(List<Train> trains, Evidence evidence) {
+      Noise noise = evidence.settings().get(0);
+      if (trains.isEmpty()) {
+        return Chain.strays(evidence, noise);
+      }
+      double sum = Double.NEGATIVE_INFINITY;
+      for (Train train : trains) {
+        double log = Fit.logLikelihood(train, evidence, noise, triggered, Double.NEGATIVE_INFINITY);
+        sum = Gauss.logAdd(sum, train.logWeight() + log);
+      }
+      return sum;
+    }
+  }
+
+  /**
+   * How many pairs the sheet has.
+   *
+   * @return the number
+   */
+  public int count() {
+    int states = sheet.states().size();
+    return states * (states - 1) / 2;
+  }
+
+  /**
+   * All pairs of the sheet.
+   *
+   * @param done called once for each pair that is finished, by any thread
+   * @return the pairs in the sheet's order
+   */
+  public List<Pair> pairs(Runnable done) {
+    List<LampState> states = sheet.states();
+    List<int[]> all = new ArrayList<>();
+    for (int i = 0; i < states.size(); i++) {
+      for (int k = i + 1; k < states.size(); k++) {
+        all.add(new int[] {i, k});
+      }
+    }
+    return IntStream.range(0, all.size())
+        .parallel()
+        .mapToObj(
+            n -> {
+              Pair pair = between(states.get(all.get(n)[0]), states.get(all.get(n)[1]));
+              done.run();
+              return pair;
+            })
+        .toList();
+  }
+}

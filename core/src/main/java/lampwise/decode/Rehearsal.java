@@ -1,0 +1,131 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import lampwise.light.Window;
+
+/**
+ * Recordings of one state as a way of recording would make them: always the same ones, so that a
+ * plan is the same each time, and a longer one of a number holds the shorter one. Numbers come from
+ * the mixing function of SplitMix64 (Steele, Lea and Flood, OOPSLA 2014).
+ */
+final class Rehearsal {
+  private static final long GOLDEN = 0x9E3779B97F4A7C15L;
+
+  private final Watching watching;
+  private final boolean triggered;
+
+  /**
+   * Prepares recordings.
+   *
+   * @param triggered whether each begins with what makes the lamp show
+   */
+  Rehearsal(Watching watching, boolean triggered) {
+    this.watching = watching;
+    this.triggered = triggered;
+  }
+
+  /**
+   * One recording.
+   *
+   * @param trains what the lamp may do, each with its weight; none if it is dark
+   * @param number the recording's number
+   * @param seconds how long it is
+   */
+  Evidence of(List<Train> trains, int number, double seconds) {
+    Stream lamp = new Stream(mix(number + 1L));
+    Stream mistakes = new Stream(mix(-number - 1L));
+    List<Evidence.Note> notes = new ArrayList<>();
+    if (!trains.isEmpty()) {
+      blinks(chosen(trains, lamp.next()), lamp, seconds, notes);
+    }
+    double strays = watching.straysPerSecond();
+    double time = strays > 0 ? mistakes.exponential(strays) : Double.POSITIVE_INFINITY;
+    while (time < seconds) {
+      notes.add(note(time));
+      time += mistakes.exponential(strays);
+    }
+    notes.sort(Comparator.comparingDouble(Evidence.Note::on));
+    double resolution = watching.rateHz().isPresent() ? 1 / watching.rateHz().getAsDouble() : 0.01;
+    return new Evidence(
+        new Window(0, seconds),
+        notes,
+        List.of(),
+        List.of(watching.noise()),
+        resolution,
+        true,
+        false);
+  }
+
+  private static Train chosen(List<Train> trains, double at) {
+    double sum = 0;
+    for (Train train : trains) {
+      sum += Math.exp(train.logWeight());
+    }
+    double left = at * sum;
+    for (Train train : trains) {
+      left -= Math.exp(train.logWeight());
+      if (left < 0) {
+        return train;
+      }
+    }
+    return trains.get(trains.size() - 1);
+  }
+
+  private void blinks(Train train, Stream lamp, double seconds, List<Evidence.Note> notes) {
+    double stretch = train.low() + (train.high() - train.low()) * lamp.next();
+    double phase = lamp.next();
+    boolean begins = triggered || !train.repeats() || train.prelude() > 0;
+    double start = begins ? Fit.TRIGGER_SECONDS * phase : -phase * train.cycleSeconds() * stretch;
+    int last = train.repeats() ? train.last() : train.size() - 1;
+    for (int pulse = 0; pulse <= last; pulse++) {
+      double on = start + stretch * train.on(pulse);
+      if (!(on <= seconds)) {
+        break;
+      }
+      double late = train.opensBurst(pulse) ? watching.firstLateSeconds() : 0;
+      double noted = on + late + watching.timingSdSeconds() * lamp.normal();
+      boolean missed = lamp.next() < watching.missed();
+      if (on >= 0 && !missed && noted >= 0 && noted <= seconds) {
+        notes.add(note(noted));
+      }
+    }
+  }
+
+  private static Evidence.Note note(double on) {
+    return new Evidence.Note(on, Double.NaN, false, false, 1);
+  }
+
+  private static long mix(long value) {
+    long mixed = value * GOLDEN;
+    mixed = (mixed ^ (mixed >>> 30)) * 0xBF58476D1CE4E5B9L;
+    mixed = (mixed ^ (mixed >>> 27)) * 0x94D049BB133111EBL;
+    return mixed ^ (mixed >>> 31);
+  }
+
+  /** A row of numbers that follow each other without order. */
+  private static final class Stream {
+    private long state;
+
+    Stream(long seed) {
+      this.state = seed;
+    }
+
+    /** From 0 to below 1. */
+    double next() {
+      state++;
+      return (mix(state) >>> 11) * 0x1.0p-53;
+    }
+
+    double exponential(double rate) {
+      return -Math.log(1 - next()) / rate;
+    }
+
+    /** By the method of Box and Muller, 1958. */
+    double normal() {
+      double radius = Math.sqrt(-2 * Math.log(1 - next()));
+      return radius * Math.cos(2 * Math.PI * next());
+    }
+  }
+}
