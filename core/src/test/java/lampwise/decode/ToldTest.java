@@ -59,7 +59,7 @@ class ToldTest {
         assertInstanceOf(Verdict.Undecided.class, reading.verdict(), () -> Answers.shown(reading));
     Next next = undecided.next();
     assertTrue(
-        next instanceof Next.Check || (next instanceof Next.Watch watch && watch.seconds() >= 30),
+        next instanceof Next.Check || (next instanceof Next.Watch watch && watch.seconds() >= 20),
         next::toString);
   }
 

@@ -67,7 +67,9 @@ class LightShapeTest {
     LightCurve read = read(shape, written, decimals);
     String notes = shape + " " + read.origin().notes();
     assertArrayEquals(levels(written), levels(read), 1e-9, notes);
-    assertArrayEquals(fromFirst(written), fromFirst(read), shape.resolutionSeconds() + DUST, notes);
+    // Where only the second is written, the first row and this one may lie anywhere in theirs.
+    double seconds = shape.resolutionSeconds() * (shape == LightShape.WHOLE_SECONDS ? 2 : 1);
+    assertArrayEquals(fromFirst(written), fromFirst(read), seconds + DUST, notes);
   }
 
   @Provide
