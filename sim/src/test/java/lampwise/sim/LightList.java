@@ -42,8 +42,8 @@ final class LightList {
   static final double TOLD_APART = 2 * 2.326;
 
   /**
-   * How late the end of a light is noted at the most; how late it is in one recording, nobody
-   * knows (chosen, as in the decoder).
+   * How late the end of a light is noted at the most; how late it is in one recording, nobody knows
+   * (chosen, as in the decoder).
    */
   static final double RELEASE_SECONDS = 0.12;
 

@@ -16,8 +16,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Lights as standards and authorities publish them (marine lights of IALA E-110, IHO M-12 and the
- * US NGA List of Lights, indicators, alarms): the phrase of each row of testdata/rhythms, shown by a
- * lamp whose clock is right, gives the light and dark phases of the table. Sources stand there.
+ * US NGA List of Lights, indicators, alarms): the phrase of each row of testdata/rhythms, shown by
+ * a lamp whose clock is right, gives the light and dark phases of the table. Sources stand there.
  */
 class PublishedLightTest {
   private static final Path FOLDER = Path.of("..", "testdata", "rhythms");
