@@ -22,6 +22,13 @@ public final class LampDecoder implements Decoder {
 
   @Override
   public Reading decode(CodeSheet sheet, List<Recording> recordings) {
+    List<OwnZero> own = recordings.stream().map(OwnZero::of).toList();
+    return OwnZero.given(read(sheet, own), own);
+  }
+
+  /** Reads recordings on their own times. */
+  private static Reading read(CodeSheet sheet, List<OwnZero> own) {
+    List<Recording> recordings = own.stream().map(OwnZero::recording).toList();
     List<Observation> observations = new ArrayList<>();
     List<Segment> segments = new ArrayList<>();
     List<Segment> main = new ArrayList<>();
@@ -30,7 +37,7 @@ public final class LampDecoder implements Decoder {
     for (int i = 0; i < recordings.size(); i++) {
       Recording recording = recordings.get(i);
       curve |= recording instanceof LightCurve;
-      Sight sight = Sight.of(recording);
+      Sight sight = own.get(i).sight();
       if (!sight.unreadable().isEmpty()) {
         unreadable = sight.unreadable();
         observations.add(unreadable(recording, sight));
@@ -71,7 +78,12 @@ public final class LampDecoder implements Decoder {
    * @return the rhythm, the blinks and the window
    */
   public Observation observe(Recording recording) {
-    Sight sight = Sight.of(recording);
+    OwnZero own = OwnZero.of(recording);
+    return own.given(seen(own.recording(), own.sight()));
+  }
+
+  /** What a recording on its own time shows. */
+  private static Observation seen(Recording recording, Sight sight) {
     if (!sight.unreadable().isEmpty()) {
       return unreadable(recording, sight);
     }

@@ -3,7 +3,10 @@ package lampwise.decode;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 import lampwise.light.Description;
+import lampwise.light.Event;
+import lampwise.light.Marks;
 import lampwise.light.Window;
 import lampwise.rhythm.Limits;
 import lampwise.rhythm.Phrase;
@@ -115,10 +118,23 @@ final class Told {
     }
   }
 
+  /** The longest cycle from the first mark on, where it is not said when somebody watched. */
+  private static Window unsaid(Marks marks) {
+    double first =
+        DoubleStream.concat(
+                marks.targets().spans().stream()
+                    .flatMapToDouble(s -> DoubleStream.of(s.fromSeconds(), s.toSeconds())),
+                marks.events().stream().mapToDouble(Event::atSeconds))
+            .filter(Double::isFinite)
+            .min()
+            .orElse(0);
+    return new Window(first, first + Limits.CYCLE_MOST_SECONDS);
+  }
+
   /** Logarithms of the likelihoods, in the order of the priors. */
   static double[] logLikelihoods(CodeSheet sheet, Description description) {
     Optional<Rhythm> said = rhythm(description).filter(r -> !(r instanceof Rhythm.Dark));
-    Window window = description.window().orElse(new Window(0, Limits.CYCLE_MOST_SECONDS));
+    Window window = description.window().orElseGet(() -> unsaid(description.marks()));
     OptionalDouble watched =
         description.window().isPresent()
             ? OptionalDouble.of(window.lengthSeconds())

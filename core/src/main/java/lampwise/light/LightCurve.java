@@ -61,6 +61,16 @@ public final class LightCurve implements Recording {
     return new LightCurve(origin, marks, lit, seconds.clone(), levels.clone());
   }
 
+  /**
+   * The same levels with other marks.
+   *
+   * @param marks what was noted beside it
+   * @return a new curve
+   */
+  public LightCurve withMarks(Marks marks) {
+    return new LightCurve(origin, marks, lit, seconds, levels);
+  }
+
   @Override
   public Origin origin() {
     return origin;

@@ -15,12 +15,12 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Lights as standards and authorities publish them (marine lights of IALA E-110 and IHO M-12,
- * indicators, alarms): the phrase of each row of testdata/rhythms, shown by a lamp whose clock is
- * right, gives the light and dark phases of the table. Sources stand there.
+ * Lights as standards and authorities publish them (marine lights of IALA E-110, IHO M-12 and the
+ * US NGA List of Lights, indicators, alarms): the phrase of each row of testdata/rhythms, shown by
+ * a lamp whose clock is right, gives the light and dark phases of the table. Sources stand there.
  */
 class PublishedLightTest {
-  private static final Path TABLE = Path.of("..", "testdata", "rhythms", "published-trains.csv");
+  private static final Path FOLDER = Path.of("..", "testdata", "rhythms");
 
   /** The thirds of a second of 46 CFR 161.013-7(a) are written to six decimals. */
   private static final double TOLERANCE_SECONDS = 1e-5;
@@ -38,10 +38,15 @@ class PublishedLightTest {
   }
 
   static Stream<Published> rows() throws IOException {
-    return Files.readAllLines(TABLE).stream()
+    return Stream.concat(rows("published-trains.csv", 4), rows("light-list.csv", 5));
+  }
+
+  /** The rows of a table whose phrase is in this column; the phases are in the fourth of both. */
+  private static Stream<Published> rows(String table, int phrase) throws IOException {
+    return Files.readAllLines(FOLDER.resolve(table)).stream()
         .skip(1)
         .map(line -> line.split(";"))
-        .map(cells -> new Published(cells[0], seconds(cells[3]), cells[4]));
+        .map(cells -> new Published(cells[0], seconds(cells[3]), cells[phrase]));
   }
 
   private static double[] seconds(String milliseconds) {
@@ -52,7 +57,7 @@ class PublishedLightTest {
 
   @Test
   void theTableIsRead() throws IOException {
-    assertTrue(rows().count() >= 45, "rows");
+    assertTrue(rows().count() >= 45 + 106, "rows");
   }
 
   @ParameterizedTest
