@@ -54,9 +54,16 @@ final class Templates {
    */
   static List<Train> of(
       Rhythm.Blinking rhythm, OptionalDouble sheetBlink, double clock, Evidence evidence) {
-    return of(
-        rhythm,
-        new Templates(sheetBlink, clock, evidence.starts(), SeenLengths.of(evidence.notes())));
+    SeenLengths seen = SeenLengths.of(evidence.notes());
+    List<Train> fitted = new ArrayList<>();
+    if (sheetBlink.isEmpty()) {
+      for (UnsaidShape shape : UnsaidShape.of(rhythm)) {
+        fitted.addAll(UnsaidFit.of(shape, evidence, seen));
+      }
+    }
+    return fitted.isEmpty()
+        ? of(rhythm, new Templates(sheetBlink, clock, evidence.starts(), seen))
+        : fitted;
   }
 
   /** The pulse trains of a rhythm as far as they are known without a recording. */
