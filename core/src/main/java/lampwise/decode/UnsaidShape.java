@@ -25,6 +25,11 @@ record UnsaidShape(
   /** A pause may be this much shorter than the rule says before it counts against a rhythm. */
   private static final double RULE_SD_SECONDS = 0.06;
 
+  /** The most of a step that a blink takes, and how many lengths are tried where none was noted. */
+  private static final double WIDEST = 0.9;
+
+  private static final int LENGTHS = 4;
+
   /** More blinks a cycle than this are left to the common way. */
   private static final int MOST_PULSES = 24;
 
@@ -129,6 +134,31 @@ record UnsaidShape(
    * @param seen lengths of blinks as they were noted
    */
   double logPrior(double[] durations, double cycle, SeenLengths seen) {
+    if (!Double.isNaN(seen.shorter())) {
+      return logPriorOf(durations, cycle, seen);
+    }
+    // Nobody noted how long a blink lasts: any length that leaves some dark is as likely by ratio.
+    double least = Limits.BLINK_LEAST_SECONDS;
+    double widest = Math.min(Limits.BLINK_MOST_SECONDS, WIDEST * leastStep(durations, cycle));
+    double ratio = Math.max(1, widest / least);
+    double sum = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < LENGTHS; i++) {
+      double length = least * Math.pow(ratio, (i + 0.5) / LENGTHS);
+      SeenLengths any = new SeenLengths(length, length, length);
+      sum = Gauss.logAdd(sum, logPriorOf(durations, cycle, any));
+    }
+    return sum - Math.log(LENGTHS);
+  }
+
+  private double leastStep(double[] durations, double cycle) {
+    double least = cycle - on(pulses() - 1, durations);
+    for (double duration : durations) {
+      least = Math.min(least, duration);
+    }
+    return least;
+  }
+
+  private double logPriorOf(double[] durations, double cycle, SeenLengths seen) {
     double log = groups > 1 ? Math.log(0.5) : 0;
     double spacing = 0;
     for (int i = 0; i < spacings; i++) {
@@ -181,7 +211,7 @@ record UnsaidShape(
   /** The noted length of a pulse, or a short one if none was noted; never as long as its step. */
   private double length(int pulse, SeenLengths seen, double step) {
     double noted = seen.of(sizes.get(pulse));
-    return Math.min(Double.isNaN(noted) ? Limits.BLINK_LEAST_SECONDS : noted, 0.9 * step);
+    return Math.min(Double.isNaN(noted) ? Limits.BLINK_LEAST_SECONDS : noted, WIDEST * step);
   }
 
   private static double logEven(double seconds, double least, double most) {
