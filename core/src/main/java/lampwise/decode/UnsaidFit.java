@@ -3,6 +3,8 @@ package lampwise.decode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import lampwise.rhythm.Size;
 
 /**
  * Finds the durations of a rhythm that says none in a recording's own blinks. Runs of blinks that
@@ -23,6 +25,9 @@ final class UnsaidFit {
   /** How far blinks may lie from a first proposal, and from refined values; seconds. */
   private static final double[] REACH = {0.14, 0.1, 0.07};
 
+  /** The same as a part of the shortest step from one pulse to the next. */
+  private static final double REACH_OF_STEP = 0.25;
+
   private static final double MATCHED = 4.5;
   private static final double MISSED = -3;
   private static final int MOST_REFINED = 8;
@@ -37,14 +42,34 @@ final class UnsaidFit {
   private final double to;
   private final SeenLengths seen;
 
+  /** Which of two kinds of length each blink has, as far as that was noted. */
+  private final List<Size> kinds;
+
   private UnsaidFit(UnsaidShape shape, Evidence evidence, SeenLengths seen) {
     this.shape = shape;
-    double[] all = evidence.starts();
-    boolean cut = all.length > MOST_TRIED;
-    this.starts = cut ? Arrays.copyOf(all, MOST_TRIED) : all;
+    List<Evidence.Note> notes = evidence.notes().stream().filter(note -> !note.onCut()).toList();
+    boolean more = notes.size() > MOST_TRIED;
+    notes = more ? notes.subList(0, MOST_TRIED) : notes;
+    this.starts = notes.stream().mapToDouble(Evidence.Note::on).toArray();
     this.from = evidence.window().fromSeconds();
-    this.to = cut ? starts[MOST_TRIED - 1] : evidence.window().toSeconds();
+    this.to = more ? starts[MOST_TRIED - 1] : evidence.window().toSeconds();
     this.seen = seen;
+    this.kinds = notes.stream().map(note -> kind(note, seen)).toList();
+  }
+
+  private static Size kind(Evidence.Note note, SeenLengths seen) {
+    if (!note.hasOff() || note.offCut() || Double.isNaN(seen.longer())) {
+      return Size.UNSAID;
+    }
+    double border = Math.sqrt(seen.shorter() * seen.longer());
+    return note.length() < border ? Size.SHORT : Size.LONG;
+  }
+
+  /** Whether a blink can be a pulse of a cycle, by its length. */
+  private boolean fits(int blink, int pulse) {
+    Size size = shape.sizes().get(pulse);
+    Size kind = kinds.get(blink);
+    return size == kind || size == Size.UNSAID || kind == Size.UNSAID;
   }
 
   /**
@@ -73,10 +98,14 @@ final class UnsaidFit {
       refined.add(now);
     }
     List<Train> trains = new ArrayList<>();
-    List<Values> kept = best(refined, MOST_KEPT);
-    for (Values values : kept) {
-      if (values.score() > kept.get(0).score() - WORSE) {
-        train(values, trains);
+    double best = Double.NaN;
+    for (Values values : best(refined, MOST_REFINED)) {
+      boolean near = Double.isNaN(best) || values.score() > best - WORSE;
+      Optional<Train> train =
+          near && trains.size() < MOST_KEPT ? train(values) : Optional.empty();
+      if (train.isPresent()) {
+        best = Double.isNaN(best) ? values.score() : best;
+        trains.add(train.get());
       }
     }
     return trains;
@@ -100,7 +129,12 @@ final class UnsaidFit {
     for (int i = 0; i < a.durations().length; i++) {
       apart = Math.max(apart, Math.abs(a.durations()[i] - b.durations()[i]));
     }
-    return apart < REACH[REACH.length - 1];
+    return apart < Math.min(REACH[REACH.length - 1], 0.1 * a.cycle());
+  }
+
+  /** Whether a recording may hold a whole cycle and the beginning of the next. */
+  static boolean isEnough(UnsaidShape shape, Evidence evidence) {
+    return evidence.starts().length > shape.pulses();
   }
 
   private List<Values> proposals() {
@@ -133,7 +167,7 @@ final class UnsaidFit {
         continue;
       }
       at += at - begin == stray ? 1 : 0;
-      if (at >= starts.length) {
+      if (at >= starts.length || !fits(at, k)) {
         return;
       }
       double[] row = new double[1 + shape.durations()];
@@ -170,7 +204,8 @@ final class UnsaidFit {
     }
   }
 
-  private Values scored(double phase, double cycle, double[] durations, double reach) {
+  private Values scored(double phase, double cycle, double[] durations, double widest) {
+    double reach = Math.min(widest, REACH_OF_STEP * shape.leastStep(durations, cycle));
     double sum = shape.logPrior(durations, cycle, seen);
     int[] given = given(phase, cycle, durations, 3 * reach);
     int pulses = shape.pulses();
@@ -209,7 +244,7 @@ final class UnsaidFit {
       double nearest = reach;
       for (int pulse = turn * pulses - 1; pulse <= (turn + 1) * pulses; pulse++) {
         double off = Math.abs(starts[i] - at(pulse, phase, cycle, durations));
-        if (off < nearest) {
+        if (off < nearest && fits(i, Math.floorMod(pulse, pulses))) {
           nearest = off;
           given[i] = pulse;
         }
@@ -241,7 +276,9 @@ final class UnsaidFit {
     return rows;
   }
 
-  private Values refined(Values values, double reach) {
+  private Values refined(Values values, double widest) {
+    double least = shape.leastStep(values.durations(), values.cycle());
+    double reach = Math.min(widest, REACH_OF_STEP * least);
     int[] given = given(values.phase(), values.cycle(), values.durations(), 2.5 * reach);
     List<Double> times = new ArrayList<>();
     for (int i = 0; i < given.length; i++) {
@@ -263,7 +300,8 @@ final class UnsaidFit {
         : scored(values.phase(), values.cycle(), values.durations(), reach);
   }
 
-  private void train(Values values, List<Train> trains) {
+  /** The train of some values; empty if the blinks that fit do not determine them. */
+  private Optional<Train> train(Values values) {
     int pulses = shape.pulses();
     double[] on = new double[pulses];
     for (int k = 0; k < pulses; k++) {
@@ -281,7 +319,7 @@ final class UnsaidFit {
     double logAll = LeastSquares.logDeterminant(all);
     double logTwo = LeastSquares.logDeterminant(two);
     if (Double.isNaN(logAll) || Double.isNaN(logTwo)) {
-      return;
+      return Optional.empty();
     }
     int durations = shape.durations();
     double volume =
@@ -291,7 +329,7 @@ final class UnsaidFit {
             + Math.log(values.cycle() * 2 * STRETCH)
             + volume
             + shape.lengthsTaken(seen) * SeenLengths.LOG_SHARE;
-    trains.add(
+    return Optional.of(
         new Train(
                 on, shape.lengths(seen), 0, values.cycle(), 1 - STRETCH, 1 + STRETCH, logWeight)
             .measured()

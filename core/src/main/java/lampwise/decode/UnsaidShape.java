@@ -150,7 +150,8 @@ record UnsaidShape(
     return sum - Math.log(LENGTHS);
   }
 
-  private double leastStep(double[] durations, double cycle) {
+  /** The shortest step from one pulse to the next. */
+  double leastStep(double[] durations, double cycle) {
     double least = cycle - on(pulses() - 1, durations);
     for (double duration : durations) {
       least = Math.min(least, duration);
