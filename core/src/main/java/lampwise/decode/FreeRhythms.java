@@ -59,7 +59,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
    */
   double logWeight(Noise noise) {
     double cell = Math.sqrt(4 * Math.PI / Math.max(1, repeats)) * noise.sd();
-    return train.logWeight() + logDensity + durations * Math.log(cell);
+    return train.logWeight(noise) + logDensity + durations * Math.log(cell);
   }
 
   /** The rhythms that a recording proposes. */

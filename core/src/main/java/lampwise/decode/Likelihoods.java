@@ -319,9 +319,10 @@ final class Likelihoods {
     }
     double sum = Double.NEGATIVE_INFINITY;
     for (Train train : trains) {
-      double least = floor - train.logWeight() - Math.log(trains.size());
+      double logWeight = train.logWeight(noise);
+      double least = floor - logWeight - Math.log(trains.size());
       double log = Fit.logLikelihood(train, stretch, noise, triggered, least);
-      sum = Gauss.logAdd(sum, train.logWeight() + log);
+      sum = Gauss.logAdd(sum, logWeight + log);
     }
     return sum;
   }

@@ -54,9 +54,16 @@ final class Templates {
    */
   static List<Train> of(
       Rhythm.Blinking rhythm, OptionalDouble sheetBlink, double clock, Evidence evidence) {
-    return of(
-        rhythm,
-        new Templates(sheetBlink, clock, evidence.starts(), SeenLengths.of(evidence.notes())));
+    SeenLengths seen = SeenLengths.of(evidence.notes());
+    List<UnsaidShape> shapes = sheetBlink.isEmpty() ? UnsaidShape.of(rhythm) : List.of();
+    if (shapes.isEmpty() || !UnsaidFit.isEnough(shapes.get(0), evidence)) {
+      return of(rhythm, new Templates(sheetBlink, clock, evidence.starts(), seen));
+    }
+    List<Train> fitted = new ArrayList<>();
+    for (UnsaidShape shape : shapes) {
+      fitted.addAll(UnsaidFit.of(shape, evidence, seen));
+    }
+    return fitted;
   }
 
   /** The pulse trains of a rhythm as far as they are known without a recording. */

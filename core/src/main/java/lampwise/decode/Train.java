@@ -20,6 +20,7 @@ final class Train {
   private final double high;
   private final double logWeight;
   private final boolean measured;
+  private final int fitted;
 
   /**
    * Makes one of arrays that nobody changes afterwards.
@@ -41,7 +42,7 @@ final class Train {
       double low,
       double high,
       double logWeight) {
-    this(on, length, prelude, cycleSeconds, low, high, logWeight, false);
+    this(on, length, prelude, cycleSeconds, low, high, logWeight, false, 0);
   }
 
   private Train(
@@ -52,8 +53,10 @@ final class Train {
       double low,
       double high,
       double logWeight,
-      boolean measured) {
+      boolean measured,
+      int fitted) {
     this.measured = measured;
+    this.fitted = fitted;
     this.on = on;
     this.length = length;
     this.prelude = prelude;
@@ -65,12 +68,32 @@ final class Train {
 
   /** The same train, its lengths taken from the recording, so that they do not stretch. */
   Train measured() {
-    return new Train(on, length, prelude, cycleSeconds, low, high, logWeight, true);
+    return new Train(on, length, prelude, cycleSeconds, low, high, logWeight, true, fitted);
+  }
+
+  /**
+   * The same train, some of its durations fitted to the recording: its weight is then to be had for
+   * a timing error of one second, and shrinks with the error once for each of them.
+   */
+  Train fitted(int durations) {
+    return new Train(
+        on, length, prelude, cycleSeconds, low, high, logWeight, measured, durations);
+  }
+
+  /** Whether durations were fitted to the recording. */
+  boolean isFitted() {
+    return fitted > 0;
+  }
+
+  /** Logarithm of the share of its rhythm's prior that it stands for under this noise. */
+  double logWeight(Noise noise) {
+    return logWeight + fitted * Math.log(noise.sd());
   }
 
   /** The same train with another share of the prior: its own times this. */
   Train weighed(double logShare) {
-    return new Train(on, length, prelude, cycleSeconds, low, high, logWeight + logShare, measured);
+    return new Train(
+        on, length, prelude, cycleSeconds, low, high, logWeight + logShare, measured, fitted);
   }
 
   /** When a pulse that ended at a time began, as far as its length does not stretch. */
@@ -157,6 +180,6 @@ final class Train {
     }
     double[] starts = java.util.Arrays.copyOfRange(on, prelude, on.length);
     double[] lengths = java.util.Arrays.copyOfRange(length, prelude, length.length);
-    return new Train(starts, lengths, 0, cycleSeconds, low, high, logWeight, measured);
+    return new Train(starts, lengths, 0, cycleSeconds, low, high, logWeight, measured, fitted);
   }
 }
