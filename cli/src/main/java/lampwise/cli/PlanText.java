@@ -36,7 +36,7 @@ final class PlanText {
     for (LampState state : sheet.states()) {
       lines.add(row(state, pairs, width));
     }
-    shows(sheet, width, lines);
+    shows(sheet, lines);
     apart(pairs, lines);
     return lines;
   }
@@ -56,7 +56,7 @@ final class PlanText {
     return row.stripTrailing();
   }
 
-  private static void shows(CodeSheet sheet, int width, List<String> lines) {
+  private static void shows(CodeSheet sheet, List<String> lines) {
     Map<String, List<String>> ways = new LinkedHashMap<>();
     for (LampState state : sheet.states()) {
       Optional<String> way = TellApart.provoke(state.seen());
