@@ -31,7 +31,8 @@ public final class Main {
           new CaptureCommand(),
           new SimulateCommand(),
           new DrillCommand(),
-          new ScoreCommand());
+          new ScoreCommand(),
+          new DiagnoseCommand());
 
   private Main() {}
 
