@@ -191,7 +191,7 @@ public final class Diagnosis {
     return sorted;
   }
 
-  private Map<Cause, Double> weights() {
+  Map<Cause, Double> weights() {
     return Weighing.of(guide, situation, acts);
   }
 

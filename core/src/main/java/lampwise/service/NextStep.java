@@ -42,13 +42,15 @@ final class NextStep {
     }
     double without = otherwise(Planner.Act.CHECK);
     String why =
-        likeliest()
+        capital(likeliest())
             + "; this takes "
             + minutes(check.minutes())
             + " and leaves "
             + minutes(minutes)
             + " expected to a working fixture"
-            + (without < Double.MAX_VALUE ? ", " + minutes(without) + " without asking." : ".");
+            + (without < Double.MAX_VALUE && !minutes(without).equals(minutes(minutes))
+                ? ", " + minutes(without) + " without asking."
+                : ".");
     return new Step.Look(check, minutes, why);
   }
 
@@ -89,7 +91,7 @@ final class NextStep {
 
   private String compared(double minutes) {
     double other = otherwise(Planner.Act.REPAIR);
-    return other < Double.MAX_VALUE && other > minutes
+    return other < Double.MAX_VALUE && !minutes(other).equals(minutes(minutes))
         ? ", " + minutes(other) + " by asking first or handing over."
         : ".";
   }
@@ -97,7 +99,7 @@ final class NextStep {
   private Step handOver(double minutes) {
     double other = otherwise(Planner.Act.HAND_OVER);
     String why =
-        likeliest()
+        capital(likeliest())
             + "; handing over takes "
             + minutes(minutes)
             + (other < Double.MAX_VALUE
@@ -154,11 +156,15 @@ final class NextStep {
     return text.toString();
   }
 
-  static String percent(double chance) {
+  private static String capital(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+  }
+
+  private static String percent(double chance) {
     return chance < 0.01 ? "under 1 %" : String.format(Locale.ROOT, "%.0f %%", 100 * chance);
   }
 
-  static String minutes(double minutes) {
+  private static String minutes(double minutes) {
     return String.format(Locale.ROOT, minutes < 10 ? "%.1f min" : "%.0f min", minutes);
   }
 }
