@@ -74,10 +74,10 @@ final class DiagnoseCommand implements Command {
       return options.status();
     }
     if (json) {
-      here.out().append(json(visit, options.invented())).append('\n');
+      here.out().append(json(visit)).append('\n');
       return Main.DONE;
     }
-    if (options.invented()) {
+    if (visit.isInvented()) {
       here.out().println("[invented sheet] The lamp was read against an invented sheet.");
     }
     if (once) {
@@ -87,10 +87,10 @@ final class DiagnoseCommand implements Command {
     return new DiagnoseTalk(here, questions, options).run(visit);
   }
 
-  private static String json(Diagnosis visit, boolean invented) {
+  private static String json(Diagnosis visit) {
     StringWriter object = new StringWriter();
     try {
-      DiagnosisJson.write(object, visit, invented);
+      DiagnosisJson.write(object, visit);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

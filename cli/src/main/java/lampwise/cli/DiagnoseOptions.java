@@ -35,14 +35,14 @@ import picocli.CommandLine.ParseResult;
 
 /** What {@code lampwise diagnose} is given to start from. */
 final class DiagnoseOptions implements RecordingFiles.Refusals {
-  private static final List<String> START = List.of("--kind", "--power", "--complaint");
+  private static final List<String> START =
+      List.of("--kind", "--power", "--complaint", "--recent", "--have", "--may");
 
   private final ParseResult parsed;
   private final Surroundings here;
   private final Guide guide;
   private Optional<FixtureKind> kind;
   private Optional<Complaint> complaint;
-  private boolean invented;
   private int status = Main.DONE;
 
   static void addTo(CommandSpec spec) {
@@ -87,11 +87,6 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
 
   Optional<Complaint> complaint() {
     return complaint;
-  }
-
-  /** Whether the lamp was read against an invented sheet. */
-  boolean invented() {
-    return invented;
   }
 
   int status() {
@@ -183,7 +178,10 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     }
     String name = session().orElseThrow();
     try {
-      return SessionFile.read(name, InputFiles.read(here, name, "a session"), guide);
+      byte[] content = InputFiles.read(here, name, "a session");
+      Diagnosis visit = SessionFile.read(name, content, guide);
+      checkInvented(visit.isInvented());
+      return visit;
     } catch (FileException e) {
       throw new UsageException(lines(e));
     }
@@ -288,11 +286,7 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     if (sheet.isEmpty()) {
       throw new UsageException("a recording needs the unit's code sheet: --sheet FILE");
     }
-    if (sheet.get().isInvented() && !parsed.hasMatchedOption("--demo")) {
-      throw new UsageException(
-          "this sheet is invented and says nothing of a real unit; --demo takes it for trying");
-    }
-    invented = sheet.get().isInvented();
+    checkInvented(sheet.get().isInvented());
     List<Recording> recordings = new ArrayList<>();
     RecordingFiles files = new RecordingFiles(here, given.options(), given.several());
     for (String name : given.names()) {
@@ -305,6 +299,13 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     return recordings.isEmpty()
         ? visit
         : visit.with(sheet.get(), new LampDecoder().decode(sheet.get(), recordings));
+  }
+
+  private void checkInvented(boolean invented) throws UsageException {
+    if (invented && !parsed.hasMatchedOption("--demo")) {
+      throw new UsageException(
+          "the sheet is invented and says nothing of a real unit; --demo takes it for trying");
+    }
   }
 
   private List<String> many(String option) {

@@ -43,15 +43,14 @@ public final class DiagnosisJson {
    *
    * @param out where to; not closed
    * @param visit the visit
-   * @param invented whether a reading in it rests on an invented sheet
    * @throws IOException if {@code out} fails
    */
-  public static void write(Writer out, Diagnosis visit, boolean invented) throws IOException {
+  public static void write(Writer out, Diagnosis visit) throws IOException {
     Situation from = visit.situation();
     try (JsonGenerator json = FACTORY.createGenerator(out)) {
       json.writeStartObject();
       json.writeNumberField("lampwise-diagnosis", VERSION);
-      json.writeBooleanField("invented", invented);
+      json.writeBooleanField("invented", visit.isInvented());
       json.writeStringField("kind", from.kind().word());
       text(json, "power", from.power().map(Power::word));
       json.writeStringField("complaint", from.complaint().word());

@@ -32,6 +32,7 @@ public final class SessionFile {
 
   private static final int MOST_LINES = 10_000;
   private static final String UNLISTED = "unlisted";
+  private static final String INVENTED = "invented";
 
   private final String name;
   private final Guide guide;
@@ -83,7 +84,7 @@ public final class SessionFile {
       return "handed-over: " + handed.to().word();
     }
     LampSaid said = ((Act.Lamp) act).said();
-    StringBuilder line = new StringBuilder("lamp: ");
+    StringBuilder line = new StringBuilder("lamp: " + (said.invented() ? INVENTED + " 1, " : ""));
     said.conditions()
         .forEach((condition, ratio) -> line.append(condition.word() + " " + ratio + ", "));
     return line.append(UNLISTED + " " + said.unlisted()).toString();
@@ -172,12 +173,15 @@ public final class SessionFile {
   private static Optional<LampSaid> lamp(String value) {
     Map<Condition, Double> ratios = new LinkedHashMap<>();
     double unlisted = Double.NaN;
+    boolean invented = false;
     try {
       for (String part : value.split(", *", -1)) {
         String[] words = part.split(" +", -1);
         double ratio = words.length == 2 ? Double.parseDouble(words[1]) : Double.NaN;
         if (words[0].equals(UNLISTED)) {
           unlisted = ratio;
+        } else if (words[0].equals(INVENTED)) {
+          invented = true;
         } else {
           Optional<Condition> condition =
               Stream.of(Condition.values())
@@ -189,7 +193,7 @@ public final class SessionFile {
           ratios.put(condition.get(), ratio);
         }
       }
-      return Optional.of(new LampSaid(ratios, unlisted));
+      return Optional.of(new LampSaid(ratios, unlisted, invented));
     } catch (NumberFormatException | GuideException e) {
       return Optional.empty();
     }

@@ -178,6 +178,15 @@ public final class Diagnosis {
   }
 
   /**
+   * Whether the lamp was read against an invented sheet, so that all this is for trying only.
+   *
+   * @return true if a reading in it rests on one
+   */
+  public boolean isInvented() {
+    return acts.stream().anyMatch(act -> act instanceof Act.Lamp lamp && lamp.said().invented());
+  }
+
+  /**
    * How probable each cause is now.
    *
    * @return the causes that can be behind the complaint, likeliest first; the values sum to 1 and

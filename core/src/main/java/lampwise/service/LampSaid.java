@@ -16,8 +16,9 @@ import lampwise.sheet.LampState;
  * @param conditions probability after the reading over that before, of each condition that the
  *     sheet has a state for; 0 or more and finite
  * @param unlisted the same for a state that the sheet does not list
+ * @param invented whether the sheet is an invented one, so that it says nothing of a real unit
  */
-public record LampSaid(Map<Condition, Double> conditions, double unlisted) {
+public record LampSaid(Map<Condition, Double> conditions, double unlisted, boolean invented) {
   /** The share of units that show what their sheet does not list. */
   private static final double OFF_SHEET = 0.05;
 
@@ -63,7 +64,7 @@ public record LampSaid(Map<Condition, Double> conditions, double unlisted) {
     before.forEach(
         (condition, prior) ->
             ratios.put(condition, ratio(after.getOrDefault(condition, 0.0), prior)));
-    return new LampSaid(ratios, unlisted);
+    return new LampSaid(ratios, unlisted, sheet.isInvented());
   }
 
   private static double ratio(double after, double before) {

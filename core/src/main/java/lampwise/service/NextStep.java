@@ -15,12 +15,15 @@ final class NextStep {
   private final Map<Cause, Double> causes;
   private final OpenWork work;
   private final List<Planner.Choice> choices;
+  private final boolean bowlIsUnknown;
 
   NextStep(Guide guide, Situation situation, Progress progress, Map<Cause, Double> causes) {
     this.guide = guide;
     this.situation = situation;
     this.causes = causes;
     work = new OpenWork(guide, situation, progress);
+    bowlIsUnknown =
+        guide.checks().stream().anyMatch(check -> check.bowlLook() && progress.wasSkipped(check));
     Problem problem = work.problem(causes);
     double[] weights = causes.values().stream().mapToDouble(Double::doubleValue).toArray();
     choices = new Planner(problem).all(Belief.start(weights));
@@ -103,8 +106,9 @@ final class NextStep {
             + "; handing over takes "
             + minutes(minutes)
             + (other < Double.MAX_VALUE
-                ? ", going on " + minutes(other) + "."
-                : ", and nothing else can be done here.");
+                ? ", going on " + minutes(other)
+                : ", and nothing else can be done here")
+            + (bowlIsUnknown ? "; nothing may flush before the bowl was looked at." : ".");
     return new Step.HandOver(likeliestOther(), Optional.empty(), minutes, why);
   }
 
