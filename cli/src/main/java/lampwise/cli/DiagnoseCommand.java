@@ -96,5 +96,4 @@ final class DiagnoseCommand implements Command {
     }
     return object.toString();
   }
-
 }

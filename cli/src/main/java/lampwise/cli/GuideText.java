@@ -20,8 +20,7 @@ final class GuideText {
   private GuideText() {}
 
   /** What fits a kind and a complaint; all where they are not given. */
-  static List<String> list(
-      Guide guide, Optional<FixtureKind> kind, Optional<Complaint> complaint) {
+  static List<String> list(Guide guide, Optional<FixtureKind> kind, Optional<Complaint> complaint) {
     List<String> lines = new ArrayList<>();
     lines.addAll(VisitText.wrapped("Guide: ", guide.title()));
     lines.addAll(VisitText.wrapped("Basis: ", guide.basis()));
@@ -49,8 +48,7 @@ final class GuideText {
         lines.addAll(VisitText.wrapped("  " + Layout.padded(check.id(), 22), check.question()));
         lines.addAll(
             VisitText.wrapped(
-                "      ",
-                String.join(", ", check.answers().stream().map(Answer::word).toList())));
+                "      ", String.join(", ", check.answers().stream().map(Answer::word).toList())));
       }
     }
     lines.add("");
@@ -71,8 +69,7 @@ final class GuideText {
         .makeSafe()
         .forEach(
             rule ->
-                lines.addAll(
-                    VisitText.wrapped("  " + Layout.padded(rule.id(), 22), rule.sign())));
+                lines.addAll(VisitText.wrapped("  " + Layout.padded(rule.id(), 22), rule.sign())));
     return lines;
   }
 

@@ -113,7 +113,8 @@ final class VisitText {
       } else {
         String chance = Words.percent(entry.getValue());
         String text = entry.getKey().name() + ": " + entry.getKey().looksLike();
-        lines.addAll(wrapped("  " + " ".repeat(Math.max(0, 5 - chance.length())) + chance + "  ", text));
+        lines.addAll(
+            wrapped("  " + " ".repeat(Math.max(0, 5 - chance.length())) + chance + "  ", text));
       }
     }
     if (rest > 0) {

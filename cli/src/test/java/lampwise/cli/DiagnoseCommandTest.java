@@ -157,8 +157,17 @@ class DiagnoseCommandTest {
   @Test
   void theLampIsWeighedAndAnInventedSheetIsNamedFirst() {
     String[] lamp = {
-      "--power", "cells", "--sheet", "demo", "--demo", "--saw", "1 blink every 3.1 s", "--watched",
-      "60", "--session", "lamp.txt"
+      "--power",
+      "cells",
+      "--sheet",
+      "demo",
+      "--demo",
+      "--saw",
+      "1 blink every 3.1 s",
+      "--watched",
+      "60",
+      "--session",
+      "lamp.txt"
     };
     CommandRun run = dead("causes\n", lamp);
     assertTrue(run.out().startsWith("[invented sheet] "), run.out());
@@ -174,7 +183,13 @@ class DiagnoseCommandTest {
     CommandRun run =
         dead(
             "",
-            "--found", "danger=none", "--found", "bowl=clear", "--found", "override=runs", "--json");
+            "--found",
+            "danger=none",
+            "--found",
+            "bowl=clear",
+            "--found",
+            "override=runs",
+            "--json");
     assertEquals(0, run.status());
     assertEquals(1, run.outLines().size());
     assertTrue(run.out().contains("\"next\":{\"do\":\"make-safe\",\"id\":\"running\""), run.out());

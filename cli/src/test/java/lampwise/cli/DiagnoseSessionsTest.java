@@ -34,7 +34,9 @@ class DiagnoseSessionsTest {
       List<String> ids = new ArrayList<>();
       for (String line : out.lines().toList()) {
         boolean step =
-            line.startsWith("CHECK:") || line.startsWith("REPAIR:") || line.startsWith("MAKE SAFE:");
+            line.startsWith("CHECK:")
+                || line.startsWith("REPAIR:")
+                || line.startsWith("MAKE SAFE:");
         boolean bracket = line.endsWith("]") && line.contains("[");
         if (step && line.startsWith("MAKE")) {
           ids.add("safe");
@@ -141,7 +143,12 @@ class DiagnoseSessionsTest {
                 "cells-load", "low",
                 "cells-look", "right"),
             "cells-low",
-            "--kind", "water-closet", "--power", "cells", "--complaint", "dead");
+            "--kind",
+            "water-closet",
+            "--power",
+            "cells",
+            "--complaint",
+            "dead");
     assertTrue(whole.tried().contains("new-cells"), whole.out());
     before(whole.asked(), "bowl", "override");
     before(whole.asked(), "bowl", "new-cells");
@@ -155,7 +162,12 @@ class DiagnoseSessionsTest {
         visit(
             answers("when", "people", "view", "shiny", "tape", "quiet", "range", "right"),
             "reflector",
-            "--kind", "water-closet", "--power", "cells", "--complaint", "phantom");
+            "--kind",
+            "water-closet",
+            "--power",
+            "cells",
+            "--complaint",
+            "phantom");
     assertTrue(
         whole.tried().contains("shield-view") || whole.tried().contains("set-range"), whole.out());
     assertTrue(whole.out().contains("result: fixed"), whole.out());
@@ -168,8 +180,14 @@ class DiagnoseSessionsTest {
         visit(
             answers("valve-inside", "grit", "reopen", "runs"),
             "valve-grit",
-            "--kind", "urinal", "--power", "cells", "--complaint", "runs-on",
-            "--recent", "water-off");
+            "--kind",
+            "urinal",
+            "--power",
+            "cells",
+            "--complaint",
+            "runs-on",
+            "--recent",
+            "water-off");
     assertEquals("safe", whole.asked().get(0), "the stop is closed before any question");
     before(whole.asked(), "stop-holds", whole.tried().get(0));
     assertTrue(whole.out().contains("result: "), whole.out());
@@ -184,8 +202,19 @@ class DiagnoseSessionsTest {
         visit(
             answers("cells-date", "old", "cells-load", "low"),
             "cells-low",
-            "--kind", "urinal", "--power", "cells", "--complaint", "lamp-only", "--sheet", "demo",
-            "--demo", "--saw", "1 blink every 3.1 s", "--watched", "60");
+            "--kind",
+            "urinal",
+            "--power",
+            "cells",
+            "--complaint",
+            "lamp-only",
+            "--sheet",
+            "demo",
+            "--demo",
+            "--saw",
+            "1 blink every 3.1 s",
+            "--watched",
+            "60");
     assertEquals(List.of("new-cells"), whole.tried(), whole.out());
     assertTrue(whole.out().contains("Clears the warning: "), whole.out());
     assertTrue(whole.visit().acts().stream().anyMatch(Act.Lamp.class::isInstance));
@@ -218,7 +247,12 @@ class DiagnoseSessionsTest {
                 "thermometer", "cold",
                 "neighbours", "fine"),
             "side-lost",
-            "--kind", "faucet", "--power", "mains", "--complaint", "temperature");
+            "--kind",
+            "faucet",
+            "--power",
+            "mains",
+            "--complaint",
+            "temperature");
     assertTrue(whole.tried().contains("open-side"), whole.out());
     before(whole.asked(), "stop-holds", "open-side");
     assertTrue(whole.out().contains("The temperature was measured at the spout"), whole.out());

@@ -48,20 +48,11 @@ public final class Diagnosis {
    * @throws GuideException if the guide has no cause for such a complaint
    */
   public static Diagnosis start(
-      Guide guide,
-      FixtureKind kind,
-      Optional<Power> power,
-      Complaint complaint,
-      Work... recent) {
+      Guide guide, FixtureKind kind, Optional<Power> power, Complaint complaint, Work... recent) {
     return start(
         guide,
         new Situation(
-            kind,
-            power,
-            complaint,
-            Arrays.asList(recent),
-            Optional.empty(),
-            Situation.TECHNICIAN));
+            kind, power, complaint, Arrays.asList(recent), Optional.empty(), Situation.TECHNICIAN));
   }
 
   /**

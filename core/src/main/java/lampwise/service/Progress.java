@@ -94,5 +94,4 @@ final class Progress {
     Finding finding = findings.get(requirement.check());
     return finding != null && requirement.metBy(finding);
   }
-
 }

@@ -4,8 +4,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** What to do next during a visit. */
-public sealed interface Step
-    permits Step.Secure, Step.Look, Step.Mend, Step.HandOver, Step.Close {
+public sealed interface Step permits Step.Secure, Step.Look, Step.Mend, Step.HandOver, Step.Close {
   /**
    * Why, in one sentence, with the figures where there are any.
    *

@@ -21,8 +21,7 @@ final class Weighing {
 
   /** The causes' probabilities, in the guide's order; they sum to 1. */
   static Map<Cause, Double> of(Guide guide, Situation situation, List<Act> acts) {
-    List<Cause> causes =
-        guide.causes(situation.kind(), situation.power(), situation.complaint());
+    List<Cause> causes = guide.causes(situation.kind(), situation.power(), situation.complaint());
     double[] weights = new double[causes.size()];
     for (int i = 0; i < weights.length; i++) {
       weights[i] = causes.get(i).share(situation.complaint(), situation.recent());

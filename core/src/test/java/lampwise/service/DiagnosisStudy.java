@@ -140,8 +140,7 @@ public final class DiagnosisStudy {
       causes.forEach(other -> weights.put(other, other.equals(cause) ? 1.0 : 0.0));
       double[] single = new double[causes.size()];
       single[number] = 1;
-      OpenWork work =
-          new OpenWork(guide, situation, new Progress(guide, situation, List.of()));
+      OpenWork work = new OpenWork(guide, situation, new Progress(guide, situation, List.of()));
       known[number] = new Planner(work.problem(weights)).repairsOnly(Belief.start(single));
     }
     return known[number];
@@ -257,8 +256,7 @@ public final class DiagnosisStudy {
     Planner.Choice best =
         new Planner(repairs)
             .best(
-                Belief.start(
-                    weights.values().stream().mapToDouble(Double::doubleValue).toArray()));
+                Belief.start(weights.values().stream().mapToDouble(Double::doubleValue).toArray()));
     return best.act() == Planner.Act.HAND_OVER
         ? new Step.HandOver(Who.PLUMBER, Optional.empty(), Double.NaN, "nothing better")
         : mend(work, work.remedies().get(best.number()));

@@ -136,8 +136,7 @@ class DiagnosisTest {
     Step.HandOver over = assertInstanceOf(Step.HandOver.class, visit.next());
     assertEquals(Who.ELECTRICIAN, over.to());
     visit = visit.with(new Act.Handed(over.to()));
-    assertEquals(
-        Outcome.MADE_SAFE, assertInstanceOf(Step.Close.class, visit.next()).outcome());
+    assertEquals(Outcome.MADE_SAFE, assertInstanceOf(Step.Close.class, visit.next()).outcome());
   }
 
   @Test
@@ -145,13 +144,23 @@ class DiagnosisTest {
     Diagnosis visit =
         found(
             start(FixtureKind.WATER_CLOSET, Complaint.DEAD),
-            "danger", "none", "bowl", "clear", "window", "film");
+            "danger",
+            "none",
+            "bowl",
+            "clear",
+            "window",
+            "film");
     assertTrue(chance(visit, "film-left") > 0.2);
     Diagnosis corrected = found(visit, "window", "clean");
     Diagnosis straight =
         found(
             start(FixtureKind.WATER_CLOSET, Complaint.DEAD),
-            "danger", "none", "bowl", "clear", "window", "clean");
+            "danger",
+            "none",
+            "bowl",
+            "clear",
+            "window",
+            "clean");
     assertEquals(straight.causes(), corrected.causes());
   }
 
@@ -173,16 +182,10 @@ class DiagnosisTest {
 
   @Test
   void aMissingPartCountsASecondTrip() {
-    Situation all =
-        Situation.of(FixtureKind.URINAL, Optional.of(Power.CELLS), Complaint.LAMP_ONLY);
+    Situation all = Situation.of(FixtureKind.URINAL, Optional.of(Power.CELLS), Complaint.LAMP_ONLY);
     Situation none =
         new Situation(
-            all.kind(),
-            all.power(),
-            all.complaint(),
-            List.of(),
-            Optional.of(List.of()),
-            all.may());
+            all.kind(), all.power(), all.complaint(), List.of(), Optional.of(List.of()), all.may());
     String[] said = {"danger", "none", "bowl", "clear", "cells-date", "old", "cells-load", "low"};
     Diagnosis with = found(Diagnosis.start(GUIDE, all), said);
     Diagnosis without = found(Diagnosis.start(GUIDE, none), said);
@@ -195,7 +198,9 @@ class DiagnosisTest {
     assertEquals(GUIDE.secondTripMinutes(), trip, 5);
   }
 
-  /** Probability over prior of each condition, so that the sheet's own priors do not count twice. */
+  /**
+   * Probability over prior of each condition, so that the sheet's own priors do not count twice.
+   */
   @Test
   void aReadingEntersAsLikelihood() {
     CodeSheet sheet = SheetReader.demo();
@@ -219,8 +224,7 @@ class DiagnosisTest {
         .forEach(
             state ->
                 candidates.add(
-                    new Candidate(
-                        state.name(), prior, 0, state.name().equals(low) ? 1 : 0)));
+                    new Candidate(state.name(), prior, 0, state.name().equals(low) ? 1 : 0)));
     Reading sure =
         new Reading(
             new Verdict.Decoded(low, 1, new Window(0, 60)),
@@ -250,8 +254,7 @@ class DiagnosisTest {
         assertThrows(GuideException.class, () -> found(visit, "aerator", "good")).getMessage());
     assertEquals(
         "the guide has no cause for the complaint temperature of a urinal",
-        assertThrows(
-                GuideException.class, () -> start(FixtureKind.URINAL, Complaint.TEMPERATURE))
+        assertThrows(GuideException.class, () -> start(FixtureKind.URINAL, Complaint.TEMPERATURE))
             .getMessage());
   }
 }

@@ -41,7 +41,10 @@ class PlannerLawsTest {
     }
   }
 
-  /** A plan followed to its end costs what was expected of it at the most, and never less than can be. */
+  /**
+   * A plan followed to its end costs what was expected of it at the most, and never less than can
+   * be.
+   */
   @Test
   void followingThePlanCostsLittleMoreThanTheBestPlan() {
     SplittableRandom random = new SplittableRandom(1126);

@@ -28,8 +28,7 @@ class SubGuidesTest {
       for (int round = 0; round < 3; round++) {
         Diagnosis visit = Diagnosis.start(guide, situation);
         for (String ready : List.of("bowl clear", "stop-holds holds")) {
-          visit =
-              visit.with(new Finding(ready.split(" ", -1)[0], ready.split(" ", -1)[1]));
+          visit = visit.with(new Finding(ready.split(" ", -1)[0], ready.split(" ", -1)[1]));
         }
         Map<Cause, Double> weights = visit.weights();
         Problem whole = new OpenWork(guide, situation, visit.progress()).problem(weights);
