@@ -32,7 +32,8 @@ public final class Main {
           new PlanCommand(),
           new SimulateCommand(),
           new DrillCommand(),
-          new ScoreCommand());
+          new ScoreCommand(),
+          new DiagnoseCommand());
 
   private Main() {}
 

@@ -1,0 +1,238 @@
+package lampwise.file;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import lampwise.service.Act;
+import lampwise.service.Complaint;
+import lampwise.service.Diagnosis;
+import lampwise.service.Finding;
+import lampwise.service.Guide;
+import lampwise.service.GuideException;
+import lampwise.service.LampSaid;
+import lampwise.service.Situation;
+import lampwise.service.Who;
+import lampwise.service.Work;
+import lampwise.sheet.Condition;
+import lampwise.sheet.FixtureKind;
+import lampwise.sheet.Power;
+
+/**
+ * A visit as text, so that it can be left and gone on with: one {@code key: value} a line, first
+ * what the visit starts from, then what happened, in order.
+ */
+public final class SessionFile {
+  /** The first line of every session. */
+  private static final String HEAD = "lampwise-session: 1";
+
+  private static final int MOST_LINES = 10_000;
+  private static final String UNLISTED = "unlisted";
+  private static final String INVENTED = "invented";
+
+  private final String name;
+  private final Guide guide;
+  private final Map<String, String> start = new LinkedHashMap<>();
+  private final List<Act> acts = new ArrayList<>();
+  private final List<Integer> lines = new ArrayList<>();
+  private final FaultList faults;
+
+  private SessionFile(String name, Guide guide) {
+    this.name = name;
+    this.guide = guide;
+    this.faults = new FaultList(name);
+  }
+
+  /**
+   * Writes a visit.
+   *
+   * @param visit the visit
+   * @return the text, a line end after each line
+   */
+  public static String write(Diagnosis visit) {
+    Situation from = visit.situation();
+    List<String> lines = new ArrayList<>(List.of(HEAD, "kind: " + from.kind().word()));
+    from.power().ifPresent(power -> lines.add("power: " + power.word()));
+    lines.add("complaint: " + from.complaint().word());
+    if (!from.recent().isEmpty()) {
+      lines.add("recent: " + String.join(", ", from.recent().stream().map(Work::word).toList()));
+    }
+    from.have().ifPresent(have -> lines.add("have: " + String.join(", ", have)));
+    lines.add("may: " + String.join(", ", from.may().stream().map(Who::word).toList()));
+    visit.acts().forEach(act -> lines.add(line(act)));
+    return String.join("\n", lines) + "\n";
+  }
+
+  private static String line(Act act) {
+    if (act instanceof Act.Found found) {
+      return "found: " + found.finding().check() + " " + found.finding().answer();
+    }
+    if (act instanceof Act.Skipped skipped) {
+      return "unknown: " + skipped.check();
+    }
+    if (act instanceof Act.Secured secured) {
+      return "safe: " + secured.rule();
+    }
+    if (act instanceof Act.Tried tried) {
+      return "tried: " + tried.remedy() + (tried.worked() ? " worked" : " failed");
+    }
+    if (act instanceof Act.Handed handed) {
+      return "handed-over: " + handed.to().word();
+    }
+    LampSaid said = ((Act.Lamp) act).said();
+    StringBuilder line = new StringBuilder("lamp: " + (said.invented() ? INVENTED + " 1, " : ""));
+    said.conditions()
+        .forEach((condition, ratio) -> line.append(condition.word() + " " + ratio + ", "));
+    return line.append(UNLISTED + " " + said.unlisted()).toString();
+  }
+
+  /**
+   * Reads a visit.
+   *
+   * @param name the file's name, for messages
+   * @param content its bytes, UTF-8
+   * @param guide the guide of the visit
+   * @return the visit
+   * @throws FileException with every fault and its line
+   */
+  public static Diagnosis read(String name, byte[] content, Guide guide) throws FileException {
+    String text = new String(content, StandardCharsets.UTF_8);
+    return new SessionFile(name, guide).read(text.lines().limit(MOST_LINES).toList());
+  }
+
+  private Diagnosis read(List<String> text) throws FileException {
+    if (text.isEmpty() || !text.get(0).strip().equals(HEAD)) {
+      throw new FileException(name, 1, 1, "is no session; its first line must be " + HEAD);
+    }
+    for (int i = 1; i < text.size(); i++) {
+      String line = text.get(i).strip();
+      int colon = line.indexOf(':');
+      if (colon > 0) {
+        take(i + 1, line.substring(0, colon), line.substring(colon + 1).strip());
+      } else if (!line.isEmpty()) {
+        faults.add(i + 1, 1, "expected a key, a colon and a value");
+      }
+    }
+    Situation situation = situation();
+    faults.throwIfAny();
+    try {
+      Diagnosis visit = Diagnosis.start(guide, situation);
+      for (int i = 0; i < acts.size(); i++) {
+        try {
+          visit = visit.with(acts.get(i));
+        } catch (GuideException e) {
+          faults.add(lines.get(i), 1, String.valueOf(e.getMessage()));
+        }
+      }
+      faults.throwIfAny();
+      return visit;
+    } catch (GuideException e) {
+      throw new FileException(name, 1, 1, String.valueOf(e.getMessage()));
+    }
+  }
+
+  private void take(int line, String key, String value) {
+    String[] words = value.split(" +", -1);
+    Optional<Act> act =
+        switch (key) {
+          case "found" ->
+              words.length == 2
+                  ? Optional.of(new Act.Found(new Finding(words[0], words[1])))
+                  : Optional.empty();
+          case "unknown" -> Optional.of(new Act.Skipped(value));
+          case "safe" -> Optional.of(new Act.Secured(value));
+          case "tried" ->
+              words.length == 2 && List.of("worked", "failed").contains(words[1])
+                  ? Optional.of(new Act.Tried(words[0], words[1].equals("worked")))
+                  : Optional.empty();
+          case "handed-over" -> Who.of(value).map(Act.Handed::new);
+          case "lamp" -> lamp(value).map(Act.Lamp::new);
+          case "kind", "power", "complaint", "recent", "have", "may" -> {
+            if (start.putIfAbsent(key, value) != null) {
+              faults.add(line, 1, key + " stands twice");
+            }
+            yield Optional.empty();
+          }
+          default -> {
+            faults.add(line, 1, "unknown key " + key);
+            yield Optional.empty();
+          }
+        };
+    if (act.isPresent()) {
+      acts.add(act.get());
+      lines.add(line);
+    } else if (List.of("found", "tried", "handed-over", "lamp").contains(key)) {
+      faults.add(line, 1, "the value of " + key + " cannot be understood: " + value);
+    }
+  }
+
+  private static Optional<LampSaid> lamp(String value) {
+    Map<Condition, Double> ratios = new LinkedHashMap<>();
+    double unlisted = Double.NaN;
+    boolean invented = false;
+    try {
+      for (String part : value.split(", *", -1)) {
+        String[] words = part.split(" +", -1);
+        double ratio = words.length == 2 ? Double.parseDouble(words[1]) : Double.NaN;
+        if (words[0].equals(UNLISTED)) {
+          unlisted = ratio;
+        } else if (words[0].equals(INVENTED)) {
+          invented = true;
+        } else {
+          Optional<Condition> condition =
+              Stream.of(Condition.values())
+                  .filter(known -> known.word().equals(words[0]))
+                  .findFirst();
+          if (condition.isEmpty()) {
+            return Optional.empty();
+          }
+          ratios.put(condition.get(), ratio);
+        }
+      }
+      return Optional.of(new LampSaid(ratios, unlisted, invented));
+    } catch (NumberFormatException | GuideException e) {
+      return Optional.empty();
+    }
+  }
+
+  private Situation situation() {
+    Optional<FixtureKind> kind = one("kind", FixtureKind::of);
+    Optional<Complaint> complaint = one("complaint", Complaint::of);
+    if (!start.containsKey("kind") || !start.containsKey("complaint")) {
+      faults.add(1, 1, "kind and complaint must be there");
+    }
+    return new Situation(
+        kind.orElse(FixtureKind.WATER_CLOSET),
+        one("power", Power::of),
+        complaint.orElse(Complaint.DEAD),
+        several("recent", Work::of),
+        Optional.ofNullable(start.get("have")).map(SessionFile::items),
+        start.containsKey("may") ? several("may", Who::of) : Situation.TECHNICIAN);
+  }
+
+  private <T> Optional<T> one(String key, Function<String, Optional<T>> of) {
+    List<T> values = several(key, of);
+    return values.isEmpty() ? Optional.empty() : Optional.of(values.get(0));
+  }
+
+  private <T> List<T> several(String key, Function<String, Optional<T>> of) {
+    List<T> values = new ArrayList<>();
+    for (String word : items(start.getOrDefault(key, ""))) {
+      Optional<T> value = of.apply(word);
+      if (value.isEmpty()) {
+        faults.add(1, 1, key + " cannot be " + word);
+      } else {
+        values.add(value.get());
+      }
+    }
+    return values;
+  }
+
+  private static List<String> items(String text) {
+    return Stream.of(text.split(",", -1)).map(String::strip).filter(s -> !s.isEmpty()).toList();
+  }
+}
