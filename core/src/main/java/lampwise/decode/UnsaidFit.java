@@ -101,8 +101,7 @@ final class UnsaidFit {
     double best = Double.NaN;
     for (Values values : best(refined, MOST_REFINED)) {
       boolean near = Double.isNaN(best) || values.score() > best - WORSE;
-      Optional<Train> train =
-          near && trains.size() < MOST_KEPT ? train(values) : Optional.empty();
+      Optional<Train> train = near && trains.size() < MOST_KEPT ? train(values) : Optional.empty();
       if (train.isPresent()) {
         best = Double.isNaN(best) ? values.score() : best;
         trains.add(train.get());
@@ -330,8 +329,7 @@ final class UnsaidFit {
             + volume
             + shape.lengthsTaken(seen) * SeenLengths.LOG_SHARE;
     return Optional.of(
-        new Train(
-                on, shape.lengths(seen), 0, values.cycle(), 1 - STRETCH, 1 + STRETCH, logWeight)
+        new Train(on, shape.lengths(seen), 0, values.cycle(), 1 - STRETCH, 1 + STRETCH, logWeight)
             .measured()
             .fitted(durations));
   }
