@@ -81,7 +81,8 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
     for (int i = 0; i < priors.length; i++) {
       unchanged = Gauss.logAdd(unchanged, Math.log(priors[i]) + logLikelihoods[i]);
     }
-    return Changes.cut(likelihoods.shows(stretch.window()), stretch, unchanged);
+    return Changes.cut(
+        likelihoods.shows(stretch.window()), stretch, unchanged, sheet.clockTolerance());
   }
 
   /** A part of a stretch and what may be shown in it. */

@@ -14,10 +14,10 @@ import java.util.Optional;
  */
 final class Switches {
   /** Chains this much below the best one (natural logarithm) are dropped. */
-  private static final double DROP = 16;
+  private static final double DROP = 13;
 
   /** How many chains are carried on. */
-  private static final int BEAM = 96;
+  private static final int BEAM = 64;
 
   /** How far back from its first blink a state may have begun: so many places. */
   private static final int PLACES_BACK = 32;
@@ -32,37 +32,143 @@ final class Switches {
 
   private static final double EVEN_SPREAD = 1 / Math.sqrt(12);
 
+  /** This many standard deviations before it is due a pulse is not waited for. */
+  private static final double QUIET = 5;
+
+  /** How well a clock keeps its rate, as a fraction. */
+  private static final double CLOCK_KEPT = 0.003;
+
   private static final int ORIGIN = -1;
 
   /** A state that has lasted from a place on, as far as it explains the blinks by now. */
-  private static final class Run {
+  private final class Run {
     final int way;
 
     /** The place at which it began, the likeliest one. */
     final int start;
 
-    /** Its last blink's pulse and the line through all of its blinks; unused where none. */
-    final int pulse;
+    /** How the clock ran before it. */
+    final Optional<Line> clock;
 
+    /** The line through its blinks; empty if it has none. */
     final Optional<Line> line;
+
     double logWeight;
+
+    /** Logarithm of the density of the times of its blinks, given the clock. */
     final double logLine;
+
+    /** Borders of its slope. */
+    final double low;
+
+    final double high;
+
+    /** The next pulse, and what was missed on the way to it. */
     int scanned;
+
     double logSkipped;
 
-    Run(int way, int start, int pulse, Optional<Line> line, double logWeight, double logLine) {
+    /** Before this moment no further pulse is due. */
+    double quietUntil;
+
+    Run(int way, int start, double logWeight, Optional<Line> clock) {
       this.way = way;
       this.start = start;
-      this.pulse = pulse;
-      this.line = line;
+      this.clock = clock;
+      this.line = Optional.empty();
+      this.logWeight = logWeight;
+      this.logLine = 0;
+      this.low = 1;
+      this.high = 1;
+      this.quietUntil = Double.POSITIVE_INFINITY;
+    }
+
+    Run(
+        int way,
+        int start,
+        int pulse,
+        Line line,
+        double logWeight,
+        double logLine,
+        Optional<Line> clock) {
+      this.way = way;
+      this.start = start;
+      this.clock = clock;
+      this.line = Optional.of(line);
       this.logWeight = logWeight;
       this.logLine = logLine;
+      Train train = ways.get(way).train().orElseThrow();
+      double[] slopes = on(clock, line).slopes(train, GATE * noise.sd());
+      this.low = slopes[0];
+      this.high = slopes[1];
       this.scanned = pulse + 1;
+      listen(train);
+    }
+
+    private void listen(Train train) {
+      quietUntil =
+          scanned > train.last()
+              ? Double.POSITIVE_INFINITY
+              : time(train, scanned) - QUIET * sd(train, scanned);
+    }
+
+    /** When a pulse is due. */
+    double time(Train train, int pulse) {
+      Line own = line.orElseThrow();
+      return own.meanTime() + 0.5 * (low + high) * (train.on(pulse) - own.meanTrain());
+    }
+
+    /** How surely that is known. */
+    double sd(Train train, int pulse) {
+      Line own = line.orElseThrow();
+      return noise.sd() + EVEN_SPREAD * (high - low) * Math.abs(train.on(pulse) - own.meanTrain());
     }
 
     double score() {
       return logWeight + logSkipped;
     }
+  }
+
+  /** A line whose slope is known from an earlier one too: its sums with those of both. */
+  private static Line on(Optional<Line> clock, Line line) {
+    return clock
+        .map(
+            past ->
+                new Line(
+                    line.points(),
+                    line.meanTime(),
+                    line.meanTrain(),
+                    past.varTime() + line.varTime(),
+                    past.covariance() + line.covariance(),
+                    past.varTrain() + line.varTrain()))
+        .orElse(line);
+  }
+
+  /** Logarithm of the density of a run's times, what is known of the clock given. */
+  private double logLine(Optional<Line> clock, Line line, Train train) {
+    double log = on(clock, line).logDensity(train, noise.sd());
+    return clock.isPresent() ? log - clock.get().logDensity(train, noise.sd()) : log;
+  }
+
+  /** How the clock ran up to the end of a run; a clock is not trusted to more than 0.3 %. */
+  private Optional<Line> clock(Run run) {
+    if (run.line.isEmpty() || !timed(run.way)) {
+      return run.clock;
+    }
+    Line all = on(run.clock, run.line.get());
+    double most = noise.sd() / CLOCK_KEPT;
+    double part = Math.min(1, most * most / Math.max(all.varTrain(), 1e-9));
+    return Optional.of(
+        new Line(
+            1, 0, 0, part * all.varTime(), part * all.covariance(), part * all.varTrain()));
+  }
+
+  /** Whether nothing but the clock changes the times of a way's train. */
+  private boolean timed(int way) {
+    return ways.get(way)
+        .train()
+        .map(train -> train.high() - train.low() <= 2 * tolerance + 1e-9)
+        .orElse(false);
   }
 
   private final List<Way> ways;
@@ -73,6 +179,7 @@ final class Switches {
   private final double logMatch;
   private final double logMiss;
   private final double logRate;
+  private final double tolerance;
 
   /** Logarithm of the weight of everything up to a place, and the likeliest run that ends there. */
   private final double[] before;
@@ -87,8 +194,15 @@ final class Switches {
    *
    * @param ways all that may be shown; their shares sum to at most 1
    * @param changesPerSecond how often the state changes
+   * @param tolerance how far the unit's clock may run from the printed times, as a fraction
    */
-  Switches(List<Way> ways, Evidence evidence, Noise noise, double changesPerSecond) {
+  Switches(
+      List<Way> ways,
+      Evidence evidence,
+      Noise noise,
+      double changesPerSecond,
+      double tolerance) {
+    this.tolerance = tolerance;
     this.ways = ways;
     this.evidence = evidence;
     this.noise = noise;
@@ -138,7 +252,7 @@ final class Switches {
     List<Run> runs = new ArrayList<>();
     for (int way = 0; way < ways.size(); way++) {
       if (chains.get(way).isEmpty()) {
-        runs.add(new Run(way, ORIGIN, 0, Optional.empty(), ways.get(way).logPrior(), 0));
+        runs.add(new Run(way, ORIGIN, ways.get(way).logPrior(), Optional.empty()));
       }
     }
     int gaps = evidence.notes().size() + 1;
@@ -181,17 +295,18 @@ final class Switches {
     List<Run> grown = new ArrayList<>();
     for (Run run : runs) {
       if (run.line.isPresent()) {
-        extend(run, run.line.get(), index, grown);
+        extend(run, index, grown);
       } else if (ways.get(run.way).isRandom()) {
         run.logWeight += Math.log(ways.get(run.way).randomPerSecond() / noise.strays());
       }
     }
+    runs.addAll(grown);
+    double least = best(runs) - DROP;
     for (int way = 0; way < ways.size(); way++) {
       if (chains.get(way).isPresent()) {
-        anchors(way, index, end, grown);
+        anchors(way, index, end, least, runs);
       }
     }
-    runs.addAll(grown);
     return prune(runs);
   }
 
@@ -239,13 +354,13 @@ final class Switches {
       }
       if (sum > Double.NEGATIVE_INFINITY) {
         double log = sum + ways.get(way).logPrior();
-        grown.add(new Run(way, start, 0, Optional.empty(), log, 0));
+        grown.add(new Run(way, start, log, clockAt(start)));
       }
     }
   }
 
   /** Runs of a state whose first blink is this one. */
-  private void anchors(int way, int index, int end, List<Run> grown) {
+  private void anchors(int way, int index, int end, double least, List<Run> grown) {
     Train train = ways.get(way).train().orElseThrow();
     Chain chain = chains.get(way).orElseThrow();
     Evidence.Note note = evidence.notes().get(index);
@@ -254,61 +369,92 @@ final class Switches {
             ? -Math.log(train.cycleSeconds())
             : -Math.log(evidence.window().lengthSeconds() + train.on(train.last()));
     double half = note.onCut() ? Math.log(0.5) : 0;
+    double most = Double.NEGATIVE_INFINITY;
+    int back = Math.max(0, end - PLACES_BACK);
+    for (int place = back; place < end; place++) {
+      most = Math.max(most, before[place]);
+    }
     for (int pulse = Math.max(0, train.first()); pulse < train.size(); pulse++) {
-      double time = chain.began(note, pulse);
       double log =
           ways.get(way).logPrior() + logMatch + logStart + half + chain.lengthRatio(note, pulse);
-      Line line = Line.through(time, train.on(pulse));
-      double[] head = new double[MOST_PULSES];
-      int pulses = head(train, pulse, time, head);
-      double sum = log + missedSince(evidence.window().fromSeconds(), time, train, head, pulses);
-      if (sum > log + HOPELESS) {
-        grown.add(new Run(way, ORIGIN, pulse, Optional.of(line), sum, 0));
+      if (log + Math.max(0, most) < least) {
+        continue;
       }
-      sum = Double.NEGATIVE_INFINITY;
-      double most = Double.NEGATIVE_INFINITY;
+      double time = chain.began(note, pulse);
+      Line line = Line.through(time, train.on(pulse));
+      Head head = new Head(train, pulse, time);
+      double sum = Double.NEGATIVE_INFINITY;
+      double highest = Double.NEGATIVE_INFINITY;
       int start = ORIGIN;
-      for (int place = end - 1; place >= Math.max(0, end - PLACES_BACK); place--) {
-        double missed = missedSince(places.seconds()[place], time, train, head, pulses);
+      double missed = 0;
+      for (int place = end - 1; place >= back && missed > HOPELESS; place--) {
+        missed = head.missedSince(places.seconds()[place]);
         double with = before[place] + missed;
         sum = Gauss.logAdd(sum, with);
-        if (with > most) {
-          most = with;
+        if (with > highest) {
+          highest = with;
           start = place;
         }
-        if (missed < HOPELESS) {
+      }
+      if (log + sum >= least) {
+        grown.add(new Run(way, start, pulse, line, log + sum, 0, clockFor(way, start)));
+      }
+      sum = log + head.missedSince(evidence.window().fromSeconds());
+      if (sum >= least) {
+        grown.add(new Run(way, ORIGIN, pulse, line, sum, 0, Optional.empty()));
+      }
+    }
+  }
+
+  private Optional<Line> clockAt(int place) {
+    return ending.get(place).flatMap(this::clock);
+  }
+
+  /** The same for a way whose times it sets. */
+  private Optional<Line> clockFor(int way, int place) {
+    return timed(way) ? clockAt(place).filter(line -> line.varTrain() > 0) : Optional.empty();
+  }
+
+  /** The pulses before a run's first blink, looked at from there back. */
+  private final class Head {
+    private final Train train;
+    private final int anchor;
+    private final double anchorTime;
+    private final double stretch;
+    private final double open;
+    private int next;
+    private double sum;
+
+    Head(Train train, int anchor, double anchorTime) {
+      this.train = train;
+      this.anchor = anchor;
+      this.anchorTime = anchorTime;
+      this.stretch = 0.5 * (train.low() + train.high());
+      this.open = EVEN_SPREAD * (train.high() - train.low());
+      this.next = anchor - 1;
+    }
+
+    /** Logarithm of the chance that none left a blink since a moment; earlier at every call. */
+    double missedSince(double from) {
+      int first = Math.max(train.first(), anchor - MOST_PULSES);
+      double border = 0;
+      for (int pulse = next; pulse >= first && sum > HOPELESS; pulse--) {
+        double away = train.on(anchor) - train.on(pulse);
+        double time = anchorTime - stretch * away;
+        double sd = noise.sd() + open * away;
+        double z = (time - from) / sd;
+        if (z < -5) {
           break;
         }
+        if (z > 5 && pulse == next) {
+          sum += missed(time, sd, 1);
+          next--;
+        } else {
+          border += missed(time, sd, Gauss.cumulative(z));
+        }
       }
-      if (start != ORIGIN) {
-        grown.add(new Run(way, start, pulse, Optional.of(line), log + sum, 0));
-      }
+      return sum + border;
     }
-  }
-
-  /** When the pulses before this one came, the nearest first; returns how many there are. */
-  private static int head(Train train, int pulse, double time, double[] times) {
-    double stretch = 0.5 * (train.low() + train.high());
-    int count = 0;
-    for (int k = pulse - 1; k >= train.first() && count < times.length; k--) {
-      times[count++] = time - stretch * (train.on(pulse) - train.on(k));
-    }
-    return count;
-  }
-
-  /** Logarithm of the chance that none of these pulses left a blink after a moment. */
-  private double missedSince(double from, double anchor, Train train, double[] times, int count) {
-    double open = EVEN_SPREAD * (train.high() - train.low()) * 2 / (train.high() + train.low());
-    double sum = 0;
-    for (int i = 0; i < count && sum > HOPELESS; i++) {
-      double sd = noise.sd() + open * (anchor - times[i]);
-      double z = (times[i] - from) / sd;
-      if (z < -5) {
-        break;
-      }
-      sum += missed(times[i], sd, Gauss.cumulative(z));
-    }
-    return sum;
   }
 
   private double missed(double time, double sd, double inside) {
@@ -321,20 +467,17 @@ final class Switches {
 
   /** Logarithm of the chance that no further pulse of a run left a blink until a moment. */
   private double skipped(Run run, double until) {
-    if (run.line.isEmpty()) {
-      return 0;
+    double sum = run.logSkipped;
+    if (until < run.quietUntil) {
+      return sum;
     }
     Train train = ways.get(run.way).train().orElseThrow();
-    Line line = run.line.get();
-    double[] slope = line.slopes(train, GATE * noise.sd());
-    double sum = run.logSkipped;
     int last = Math.min(train.last(), run.scanned + MOST_PULSES);
     for (int pulse = run.scanned; pulse <= last && sum > HOPELESS; pulse++) {
-      double ahead = train.on(pulse) - line.meanTrain();
-      double time = line.meanTime() + 0.5 * (slope[0] + slope[1]) * ahead;
-      double sd = noise.sd() + EVEN_SPREAD * (slope[1] - slope[0]) * Math.abs(ahead);
+      double time = run.time(train, pulse);
+      double sd = run.sd(train, pulse);
       double z = (until - time) / sd;
-      if (z < -5) {
+      if (z < -QUIET) {
         break;
       }
       sum += missed(time, sd, Gauss.cumulative(z));
@@ -342,54 +485,53 @@ final class Switches {
     return sum;
   }
 
-  private void extend(Run run, Line line, int index, List<Run> grown) {
+  private void extend(Run run, int index, List<Run> grown) {
+    Evidence.Note note = evidence.notes().get(index);
+    if (note.on() < run.quietUntil) {
+      return;
+    }
     Train train = ways.get(run.way).train().orElseThrow();
     Chain chain = chains.get(run.way).orElseThrow();
-    Evidence.Note note = evidence.notes().get(index);
+    Line line = run.line.orElseThrow();
     double margin = GATE * noise.sd() * Math.sqrt(1 + 1.0 / line.points());
-    double[] slope = line.slopes(train, GATE * noise.sd());
     double skipped = run.logSkipped;
     double early = note.on() - noise.firstLate();
     int last = Math.min(train.last(), run.scanned + MOST_PULSES);
-    for (int pulse = run.scanned; pulse <= last; pulse++) {
+    for (int pulse = run.scanned; pulse <= last && skipped > HOPELESS; pulse++) {
       double ahead = train.on(pulse) - line.meanTrain();
-      double low = line.meanTime() + ahead * slope[ahead > 0 ? 0 : 1] - margin;
-      double high = line.meanTime() + ahead * slope[ahead > 0 ? 1 : 0] + margin;
+      double low = line.meanTime() + ahead * (ahead > 0 ? run.low : run.high) - margin;
+      double high = line.meanTime() + ahead * (ahead > 0 ? run.high : run.low) + margin;
       if (low > note.on()) {
         break;
       }
       if (high >= early) {
         Line longer = line.and(chain.began(note, pulse), train.on(pulse));
-        double logLine = longer.logDensity(train, noise.sd());
+        double logLine = logLine(run.clock, longer, train);
         if (logLine - run.logLine >= -0.5 * GATE * GATE - 6) {
-          double log =
-              run.logWeight
-                  + skipped
-                  + logMatch
-                  + chain.lengthRatio(note, pulse)
-                  + logLine
-                  - run.logLine;
-          grown.add(new Run(run.way, run.start, pulse, Optional.of(longer), log, logLine));
+          double log = run.logWeight + skipped + logMatch + logLine - run.logLine;
+          log += chain.lengthRatio(note, pulse);
+          grown.add(new Run(run.way, run.start, pulse, longer, log, logLine, run.clock));
         }
       }
-      double time = line.meanTime() + 0.5 * (slope[0] + slope[1]) * ahead;
-      double sd = noise.sd() + EVEN_SPREAD * (slope[1] - slope[0]) * Math.abs(ahead);
-      skipped += missed(time, sd, 1);
+      skipped += missed(run.time(train, pulse), run.sd(train, pulse), 1);
       if (high < early && pulse == run.scanned) {
         run.scanned++;
         run.logSkipped = skipped;
-      }
-      if (skipped < HOPELESS) {
-        break;
+        run.listen(train);
       }
     }
   }
 
-  private static List<Run> prune(List<Run> runs) {
+  private static double best(List<Run> runs) {
     double best = Double.NEGATIVE_INFINITY;
     for (Run run : runs) {
       best = Math.max(best, run.score());
     }
+    return best;
+  }
+
+  private static List<Run> prune(List<Run> runs) {
+    double best = best(runs);
     List<Run> kept = new ArrayList<>();
     for (Run run : runs) {
       if (run.score() > best - DROP) {

@@ -1,5 +1,6 @@
 package lampwise.sim.score;
 
+import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -106,6 +107,12 @@ final class SwitchStudy {
     right += named ? 1 : 0;
     both += near && named ? 1 : 0;
     if (!(near && named)) {
+      if (Boolean.getBoolean("sw.show")) { // TMP
+        StringBuilder t = new StringBuilder();
+        for (lampwise.light.Blink bl : ((lampwise.light.BlinkLog) labelled.recording()).blinks()) t.append(String.format(" %.2f", bl.onSeconds()));
+        System.err.println("FAULT " + a.name() + " " + b.name() + " -> " + tops + " change " + change + " clock " + labelled.truth().shown().clock().get(0).ratio() + " window " + labelled.recording().window().get() + " missed " + labelled.truth().missed().size() + " added " + labelled.truth().added() + t);
+        for (Segment sg : segments) System.err.println("   " + sg.stretch() + " " + sg.candidates().subList(0,3).stream().map(c -> c.state() + String.format(" %.3f", c.probability())).toList());
+      }
       String fault = a.name() + " " + b.name() + " -> " + String.join(" ", tops);
       faults.merge(fault + (named ? " (elsewhere)" : ""), 1, Integer::sum);
     }
@@ -142,6 +149,10 @@ final class SwitchStudy {
         share());
   }
 
+  private static long cpuNanos() {
+    return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+  }
+
   /** Prints the study's figures. */
   public static void main(String[] arguments) {
     int recordings = arguments.length > 1 ? Integer.parseInt(arguments[1]) : Bench.COUNT;
@@ -151,17 +162,17 @@ final class SwitchStudy {
     CodeSheet sheet = Bench.sheet();
     for (String name : observers) {
       SwitchStudy study = new SwitchStudy(sheet);
-      long start = System.nanoTime();
+      long start = cpuNanos();
       study.changes(Presets.named(name), recordings, seed);
-      double each = (System.nanoTime() - start) / 1e6 / recordings;
+      double each = (cpuNanos() - start) / 1e6 / recordings;
       System.out.println(name + ", " + study.shown());
       System.out.printf(Locale.ROOT, "  %.1f ms a recording%n", each);
       study.faults.forEach((fault, times) -> System.out.println("  " + times + " " + fault));
       for (double seconds : new double[] {20, 45, 90}) {
-        start = System.nanoTime();
+        start = cpuNanos();
         double share =
-            wronglyCut(sheet, Presets.named(name), seconds, Math.max(1, recordings / 3), seed);
-        each = (System.nanoTime() - start) / 1e6 / Math.max(1, recordings / 3);
+            wronglyCut(sheet, Presets.named(name), seconds, recordings, seed);
+        each = (cpuNanos() - start) / 1e6 / recordings;
         System.out.printf(
             Locale.ROOT, "  no change, %.0f s: cut %.4f, %.1f ms%n", seconds, share, each);
       }
