@@ -232,7 +232,7 @@ final class Chain {
   }
 
   /** When a blink began, less what it was noted late as the first of a burst. */
-  private double began(Evidence.Note note, int pulse) {
+  double began(Evidence.Note note, int pulse) {
     boolean late = noise.firstLate() > 0 && train.opensBurst(pulse);
     return late ? note.on() - noise.firstLate() : note.on();
   }
@@ -409,7 +409,7 @@ final class Chain {
   }
 
   /** Logarithm of the ratio of the densities of a blink's noted length: this pulse to a stray. */
-  private double lengthRatio(Evidence.Note note, int pulse) {
+  double lengthRatio(Evidence.Note note, int pulse) {
     double length = train.length(pulse);
     if (Double.isNaN(length) || !note.hasOff()) {
       return 0;

@@ -26,6 +26,9 @@ final class Likelihoods {
   private static final double MOST_RATE = 3;
   private static final int RATES = 24;
 
+  /** A few of these rates, for a stretch among others. */
+  private static final double[] RANDOM_RATES = {0.1, 0.3, 1, 2.5};
+
   /** Recordings with more blinks than this are tried on their beginning first. */
   private static final int MANY_BLINKS = 100;
 
@@ -100,6 +103,45 @@ final class Likelihoods {
   /** The pulse trains of a state; none if it is dark or steady. */
   List<Train> trains(int state) {
     return trains.get(state);
+  }
+
+  /**
+   * All that the lamp may show in a stretch, each with its share of the prior, but for unlisted
+   * rhythms and a steady lamp; none where a state can be seen in a part of the stretch only.
+   */
+  List<Way> shows(Window stretch) {
+    double[] priors = Posterior.priors(sheet);
+    List<Way> shows = new ArrayList<>();
+    for (int i = 0; i < sheet.states().size(); i++) {
+      for (Visibility way : ways.get(i)) {
+        double log = Math.log(priors[i] * way.probability());
+        boolean seen = way.stretches().stream().anyMatch(w -> overlap(w, stretch) > 0);
+        boolean part = way.stretches().stream().noneMatch(w -> covers(w, stretch));
+        if (seen && part) {
+          return List.of();
+        }
+        if (!seen || sheet.states().get(i).rhythm() instanceof Rhythm.Dark) {
+          shows.add(Way.dark(i, log));
+        } else {
+          for (Train train : trains.get(i)) {
+            shows.add(Way.of(i, train, log + train.logWeight()));
+          }
+        }
+      }
+    }
+    for (double perSecond : RANDOM_RATES) {
+      double log = Math.log(Posterior.NO_RHYTHM / RANDOM_RATES.length);
+      shows.add(Way.random(sheet.states().size() + 1, perSecond, log));
+    }
+    return shows;
+  }
+
+  private static double overlap(Window a, Window b) {
+    return Math.min(a.toSeconds(), b.toSeconds()) - Math.max(a.fromSeconds(), b.fromSeconds());
+  }
+
+  private static boolean covers(Window whole, Window part) {
+    return whole.fromSeconds() <= part.fromSeconds() && whole.toSeconds() >= part.toSeconds();
   }
 
   /** Logarithms of the likelihoods of the whole recording, in the order of the priors. */

@@ -9,21 +9,12 @@ import lampwise.light.TargetSpan;
 import lampwise.light.Window;
 
 /**
- * Cuts a recording where the lamp's state changes: dynamic programming over cuts, each stretch
- * scored by the state that explains it best.
+ * Cuts a recording at the marks where the lamp's state changes: dynamic programming over cuts, each
+ * stretch scored by the state that explains it best.
  */
 final class Segmenter {
   /** Chance of a change where a target came or left or an event was noted. */
   private static final double AT_MARK = 0.3;
-
-  /**
-   * Chance of a change at one of the places between blinks, less a factor of twenty: a cut is only
-   * made where it is that much more probable than none.
-   */
-  private static final double ANYWHERE = 0.002 / 20;
-
-  /** How many places between blinks are tried. */
-  private static final int MOST_PLACES = 6;
 
   private Segmenter() {}
 
@@ -39,15 +30,10 @@ final class Segmenter {
   /** A candidate's number in the sheet's order, and its score. */
   record Best(int candidate, double score) {}
 
-  /**
-   * The stretches in which one state shows, in order.
-   *
-   * @param poorly whether no state explains the recording well, so that changes are looked for
-   *     between blinks too
-   */
-  static List<Window> stretches(Evidence evidence, Marks marks, boolean poorly, Scorer scorer) {
+  /** The stretches between marks in which one state shows, in order. */
+  static List<Window> stretches(Evidence evidence, Marks marks, Scorer scorer) {
     Window window = evidence.window();
-    List<Place> places = places(evidence, marks, poorly);
+    List<Place> places = places(evidence, marks);
     if (places.isEmpty()) {
       return List.of(window);
     }
@@ -91,7 +77,7 @@ final class Segmenter {
     return stretches;
   }
 
-  private static List<Place> places(Evidence evidence, Marks marks, boolean poorly) {
+  private static List<Place> places(Evidence evidence, Marks marks) {
     List<Place> places = new ArrayList<>();
     for (TargetSpan span : marks.targets().spans()) {
       places.add(new Place(span.fromSeconds(), AT_MARK));
@@ -99,14 +85,6 @@ final class Segmenter {
     }
     for (Event event : marks.events()) {
       places.add(new Place(event.atSeconds(), AT_MARK));
-    }
-    int gaps = evidence.notes().size() - 1;
-    if (poorly && gaps > 2) {
-      int step = Math.max(1, (gaps + MOST_PLACES - 1) / MOST_PLACES);
-      for (int i = step; i < gaps; i += step) {
-        double middle = 0.5 * (evidence.notes().get(i).on() + evidence.notes().get(i + 1).on());
-        places.add(new Place(middle, ANYWHERE));
-      }
     }
     Window window = evidence.window();
     places.removeIf(p -> !(p.seconds() > window.fromSeconds() && p.seconds() < window.toSeconds()));

@@ -20,30 +20,26 @@ import lampwise.sheet.Seen;
  * @param blinks the blinks, each with its chance to belong to its stretch's likeliest state
  */
 record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
-  /** A state that leaves this share of the blinks without partner explains them poorly. */
-  private static final double POORLY = 0.34;
-
   static Stretches of(CodeSheet sheet, Recording recording, Evidence evidence, int number) {
     Likelihoods likelihoods = new Likelihoods(sheet, evidence, recording.marks());
     double[] whole = likelihoods.whole();
     List<Candidate> candidates = Posterior.candidates(sheet, whole);
-    Optional<Explained> explained = explain(sheet, likelihoods, evidence, candidates);
-    boolean poorly =
-        explained.isEmpty()
-            ? !evidence.notes().isEmpty()
-            : explained.get().loose() > POORLY * evidence.notes().size()
-                || sheet.state(candidates.get(0).state()).isEmpty();
-    List<Window> windows =
+    List<Window> windows = new ArrayList<>();
+    for (Window between :
         Segmenter.stretches(
             evidence,
             recording.marks(),
-            poorly,
             stretch ->
                 best(
                     sheet,
                     stretch.window().equals(evidence.window())
                         ? whole
-                        : likelihoods.of(stretch.roughly())));
+                        : likelihoods.of(stretch.roughly())))) {
+      Evidence stretch = evidence.within(between.fromSeconds(), between.toSeconds());
+      boolean all = between.equals(evidence.window());
+      windows.addAll(changes(sheet, likelihoods, stretch, all ? whole : likelihoods.of(stretch)));
+    }
+    Optional<Explained> explained = explain(sheet, likelihoods, evidence, candidates);
     List<Segment> segments = new ArrayList<>();
     List<SeenBlink> blinks = new ArrayList<>();
     for (Window window : windows) {
@@ -75,6 +71,18 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
       }
     }
     return new Stretches(segments, main(segments, recording), blinks);
+  }
+
+  /** Cuts a stretch between marks where the state changes all the same. */
+  private static List<Window> changes(
+      CodeSheet sheet, Likelihoods likelihoods, Evidence stretch, double[] logLikelihoods) {
+    double[] priors = Posterior.priors(sheet);
+    double unchanged = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < priors.length; i++) {
+      unchanged = Gauss.logAdd(unchanged, Math.log(priors[i]) + logLikelihoods[i]);
+    }
+    return Changes.cut(
+        likelihoods.shows(stretch.window()), stretch, unchanged, sheet.clockTolerance());
   }
 
   /** A part of a stretch and what may be shown in it. */

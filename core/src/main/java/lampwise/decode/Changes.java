@@ -1,0 +1,70 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.List;
+import lampwise.light.Window;
+
+/** Whether and where the lamp's state changes in a stretch of a recording without marks. */
+final class Changes {
+  /** Chance that the state changes during a recording; the moment is even over its window. */
+  static final double CHANCE = 0.005;
+
+  private Changes() {}
+
+  /**
+   * Cuts a stretch.
+   *
+   * @param ways all that the lamp may show
+   * @param logUnchanged logarithm of prior times likelihood of all candidates, summed, if the state
+   *     does not change
+   * @param tolerance how far the unit's clock may run from the printed times, as a fraction
+   * @return the parts in order, the stretch itself if it is likelier that the state does not change
+   */
+  static List<Window> cut(
+      List<Way> ways, Evidence stretch, double logUnchanged, double tolerance) {
+    double seconds = stretch.window().lengthSeconds();
+    if (ways.isEmpty() || !(seconds > 0)) {
+      return List.of(stretch.window());
+    }
+    double changed = Double.NEGATIVE_INFINITY;
+    double unchanged = Double.NEGATIVE_INFINITY;
+    double most = Double.NEGATIVE_INFINITY;
+    double weights = 0;
+    List<Double> changes = List.of();
+    double usual = stretch.settings().stream().mapToDouble(Noise::weight).max().orElse(0);
+    long t0 = cpu();
+    for (Noise noise : stretch.settings()) {
+      if (noise.weight() >= usual) {
+        Switches switches = new Switches(ways, stretch, noise, CHANCE / seconds, tolerance);
+        double log = Math.log(noise.weight()) + switches.logChanged();
+        changed = Gauss.logAdd(changed, log);
+        unchanged =
+            Gauss.logAdd(unchanged, Math.log(noise.weight()) + switches.logUnchanged());
+        weights += noise.weight();
+        if (log > most) {
+          most = log;
+          changes = switches.changes();
+        }
+      }
+    }
+    NANOS += cpu() - t0; CALLS++;
+    double kept = Math.max(logUnchanged, unchanged - Math.log(weights));
+    if (DEBUG) {
+      System.err.printf("changed %.2f unchanged %.2f (whole %.2f) %s%n", changed-Math.log(weights), unchanged-Math.log(weights), logUnchanged, changes);
+    }
+    if (!(changed - Math.log(weights) > kept - Double.parseDouble(System.getProperty("sw.margin", "0")))) {
+      return List.of(stretch.window());
+    }
+    List<Window> parts = new ArrayList<>();
+    double from = stretch.window().fromSeconds();
+    for (double at : changes) {
+      parts.add(new Window(from, at));
+      from = at;
+    }
+    parts.add(new Window(from, stretch.window().toSeconds()));
+    return parts;
+  }
+  static long cpu() { return java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime(); }
+  static long NANOS; static int CALLS; static { Runtime.getRuntime().addShutdownHook(new Thread(() -> System.err.printf("pass %.2f ms each of %d%n", NANOS/1e6/CALLS, CALLS))); }
+  static final boolean DEBUG = Boolean.getBoolean("sw.debug");
+}
