@@ -9,6 +9,12 @@ final class Changes {
   /** Chance that the state changes during a recording; the moment is even over its window. */
   static final double CHANCE = 0.005;
 
+  /**
+   * From this probability on a stretch is cut: who watches a change and is not told of it is misled
+   * about both states, while the parts of a stretch cut in vain still say what the whole would.
+   */
+  private static final double LEAST = 0.05;
+
   private Changes() {}
 
   /**
@@ -18,10 +24,9 @@ final class Changes {
    * @param logUnchanged logarithm of prior times likelihood of all candidates, summed, if the state
    *     does not change
    * @param tolerance how far the unit's clock may run from the printed times, as a fraction
-   * @return the parts in order, the stretch itself if it is likelier that the state does not change
+   * @return the parts in order, the stretch itself if a change is not probable
    */
-  static List<Window> cut(
-      List<Way> ways, Evidence stretch, double logUnchanged, double tolerance) {
+  static List<Window> cut(List<Way> ways, Evidence stretch, double logUnchanged, double tolerance) {
     double seconds = stretch.window().lengthSeconds();
     if (ways.isEmpty() || !(seconds > 0)) {
       return List.of(stretch.window());
@@ -32,14 +37,12 @@ final class Changes {
     double weights = 0;
     List<Double> changes = List.of();
     double usual = stretch.settings().stream().mapToDouble(Noise::weight).max().orElse(0);
-    long t0 = cpu();
     for (Noise noise : stretch.settings()) {
       if (noise.weight() >= usual) {
         Switches switches = new Switches(ways, stretch, noise, CHANCE / seconds, tolerance);
         double log = Math.log(noise.weight()) + switches.logChanged();
         changed = Gauss.logAdd(changed, log);
-        unchanged =
-            Gauss.logAdd(unchanged, Math.log(noise.weight()) + switches.logUnchanged());
+        unchanged = Gauss.logAdd(unchanged, Math.log(noise.weight()) + switches.logUnchanged());
         weights += noise.weight();
         if (log > most) {
           most = log;
@@ -47,12 +50,9 @@ final class Changes {
         }
       }
     }
-    NANOS += cpu() - t0; CALLS++;
     double kept = Math.max(logUnchanged, unchanged - Math.log(weights));
-    if (DEBUG) {
-      System.err.printf("changed %.2f unchanged %.2f (whole %.2f) %s%n", changed-Math.log(weights), unchanged-Math.log(weights), logUnchanged, changes);
-    }
-    if (!(changed - Math.log(weights) > kept - Double.parseDouble(System.getProperty("sw.margin", "0")))) {
+    double odds = changed - Math.log(weights) - kept;
+    if (!(odds >= Math.log(LEAST / (1 - LEAST)))) {
       return List.of(stretch.window());
     }
     List<Window> parts = new ArrayList<>();
@@ -64,7 +64,4 @@ final class Changes {
     parts.add(new Window(from, stretch.window().toSeconds()));
     return parts;
   }
-  static long cpu() { return java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime(); }
-  static long NANOS; static int CALLS; static { Runtime.getRuntime().addShutdownHook(new Thread(() -> System.err.printf("pass %.2f ms each of %d%n", NANOS/1e6/CALLS, CALLS))); }
-  static final boolean DEBUG = Boolean.getBoolean("sw.debug");
 }

@@ -12,9 +12,14 @@ import lampwise.rhythm.Rhythm;
  * @param logWeight logarithm of its likelihood times its prior weight
  * @param observed the rhythm as measured; empty if there is no honest phrase for it
  * @param blinks the blinks, each with the chance that it belongs to the train
- * @param loose how many blinks and pulses are left without partner
+ * @param loose how many blinks and watched pulses are left without partner
  */
 record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> blinks, int loose) {
+  /** Pulses before or after the blinks are not counted further than this. */
+  private static final int MOST_UNSEEN = 100;
+
+  /** How near to the border of what was watched a pulse may come, seconds. */
+  private static final double MARGIN_SECONDS = 0.05;
 
   /** Explains a stretch by a train, under the noise that fits it best. */
   static Explained of(Train train, Evidence stretch, double logPrior) {
@@ -43,7 +48,7 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
       Optional<Link> top = links.stream().max((a, b) -> Double.compare(a.weight(), b.weight()));
       int notes = piece.notes().size();
       blinks.addAll(blinks(piece, links, chain.logNothing()));
-      loose += top.map(link -> loose(link, notes)).orElse(notes);
+      loose += top.map(link -> loose(cycle, link, piece)).orElse(notes);
       if (notes > most) {
         most = notes;
         observed = top.flatMap(link -> measured(cycle, link, piece));
@@ -108,15 +113,32 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     return best.filter(b -> b.logWeight() > random);
   }
 
-  private static int loose(Link top, int notes) {
+  private static int loose(Train train, Link top, Evidence piece) {
     int links = 0;
     int first = top.pulse;
     for (Link at : top.back()) {
       links++;
       first = at.pulse;
     }
-    int pulses = top.pulse - first + 1;
-    return notes - links + pulses - links;
+    int pulses = top.pulse - first + 1 + unseen(train, top, first, -1, piece);
+    pulses += unseen(train, top, top.pulse, 1, piece);
+    return piece.notes().size() - links + pulses - links;
+  }
+
+  /** How many pulses a chain has in the window before its first or after its last blink. */
+  private static int unseen(Train train, Link top, int from, int step, Evidence piece) {
+    int count = 0;
+    double stretch = top.stretch(train);
+    for (int pulse = from + step;
+        pulse >= train.first() && pulse <= train.last() && count < MOST_UNSEEN;
+        pulse += step) {
+      double time = top.line.meanTime() + stretch * (train.on(pulse) - top.line.meanTrain());
+      if (!piece.window().contains(time)) {
+        break;
+      }
+      count += piece.watched(time, MARGIN_SECONDS) > 0.5 ? 1 : 0;
+    }
+    return count;
   }
 
   private static Optional<Rhythm> measured(Train train, Link top, Evidence stretch) {

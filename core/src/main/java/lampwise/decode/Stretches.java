@@ -20,10 +20,17 @@ import lampwise.sheet.Seen;
  * @param blinks the blinks, each with its chance to belong to its stretch's likeliest state
  */
 record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
+  /**
+   * With fewer blinks and pulses than this without partner a change would not pay for itself,
+   * whatever it explained.
+   */
+  private static final int LEAST_LOOSE = 2;
+
   static Stretches of(CodeSheet sheet, Recording recording, Evidence evidence, int number) {
     Likelihoods likelihoods = new Likelihoods(sheet, evidence, recording.marks());
     double[] whole = likelihoods.whole();
     List<Candidate> candidates = Posterior.candidates(sheet, whole);
+    Optional<Explained> explained = explain(sheet, likelihoods, evidence, candidates);
     List<Window> windows = new ArrayList<>();
     for (Window between :
         Segmenter.stretches(
@@ -35,11 +42,17 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
                     stretch.window().equals(evidence.window())
                         ? whole
                         : likelihoods.of(stretch.roughly())))) {
-      Evidence stretch = evidence.within(between.fromSeconds(), between.toSeconds());
-      boolean all = between.equals(evidence.window());
-      windows.addAll(changes(sheet, likelihoods, stretch, all ? whole : likelihoods.of(stretch)));
+      if (between.equals(evidence.window())) {
+        windows.addAll(changes(sheet, likelihoods, evidence, whole, explained));
+      } else {
+        Evidence stretch = evidence.within(between.fromSeconds(), between.toSeconds());
+        double[] logs = likelihoods.of(stretch);
+        List<Candidate> here = Posterior.candidates(sheet, logs);
+        Optional<Explained> how = explain(sheet, likelihoods, stretch, here);
+        windows.addAll(changes(sheet, likelihoods, stretch, logs, how));
+      }
     }
-    Optional<Explained> explained = explain(sheet, likelihoods, evidence, candidates);
+    windows = merged(sheet, likelihoods, evidence, windows);
     List<Segment> segments = new ArrayList<>();
     List<SeenBlink> blinks = new ArrayList<>();
     for (Window window : windows) {
@@ -75,14 +88,48 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
 
   /** Cuts a stretch between marks where the state changes all the same. */
   private static List<Window> changes(
-      CodeSheet sheet, Likelihoods likelihoods, Evidence stretch, double[] logLikelihoods) {
+      CodeSheet sheet,
+      Likelihoods likelihoods,
+      Evidence stretch,
+      double[] logLikelihoods,
+      Optional<Explained> explained) {
     double[] priors = Posterior.priors(sheet);
+    int top = 0;
     double unchanged = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < priors.length; i++) {
-      unchanged = Gauss.logAdd(unchanged, Math.log(priors[i]) + logLikelihoods[i]);
+      double score = Math.log(priors[i]) + logLikelihoods[i];
+      unchanged = Gauss.logAdd(unchanged, score);
+      top = score > Math.log(priors[top]) + logLikelihoods[top] ? i : top;
+    }
+    int loose = explained.map(Explained::loose).orElse(stretch.notes().size());
+    if (loose < LEAST_LOOSE && top < sheet.states().size()) {
+      return List.of(stretch.window());
     }
     return Changes.cut(
         likelihoods.shows(stretch.window()), stretch, unchanged, sheet.clockTolerance());
+  }
+
+  /** Joins neighbours of which the same is likeliest. */
+  private static List<Window> merged(
+      CodeSheet sheet, Likelihoods likelihoods, Evidence evidence, List<Window> windows) {
+    List<Window> merged = new ArrayList<>();
+    int before = -1;
+    for (Window window : windows) {
+      int here =
+          windows.size() == 1
+              ? -1
+              : best(
+                      sheet,
+                      likelihoods.of(evidence.within(window.fromSeconds(), window.toSeconds())))
+                  .candidate();
+      double from = window.fromSeconds();
+      if (here >= 0 && here == before) {
+        from = merged.remove(merged.size() - 1).fromSeconds();
+      }
+      merged.add(new Window(from, window.toSeconds()));
+      before = here;
+    }
+    return merged;
   }
 
   /** A part of a stretch and what may be shown in it. */

@@ -50,6 +50,9 @@ final class Switches {
     /** How the clock ran before it. */
     final Optional<Line> clock;
 
+    /** Whether there was another candidate before it. */
+    final boolean changed;
+
     /** The line through its blinks; empty if it has none. */
     final Optional<Line> line;
 
@@ -74,6 +77,7 @@ final class Switches {
     Run(int way, int start, double logWeight, Optional<Line> clock) {
       this.way = way;
       this.start = start;
+      this.changed = changedBy(way, start);
       this.clock = clock;
       this.line = Optional.empty();
       this.logWeight = logWeight;
@@ -93,6 +97,7 @@ final class Switches {
         Optional<Line> clock) {
       this.way = way;
       this.start = start;
+      this.changed = changedBy(way, start);
       this.clock = clock;
       this.line = Optional.of(line);
       this.logWeight = logWeight;
@@ -129,6 +134,12 @@ final class Switches {
     }
   }
 
+  private boolean changedBy(int way, int start) {
+    Optional<Run> earlier = start == ORIGIN ? Optional.empty() : ending.get(start);
+    return earlier.isPresent()
+        && (earlier.get().changed || candidate(earlier.get()) != ways.get(way).candidate());
+  }
+
   /** A line whose slope is known from an earlier one too: its sums with those of both. */
   private static Line on(Optional<Line> clock, Line line) {
     return clock
@@ -159,8 +170,7 @@ final class Switches {
     double most = noise.sd() / CLOCK_KEPT;
     double part = Math.min(1, most * most / Math.max(all.varTrain(), 1e-9));
     return Optional.of(
-        new Line(
-            1, 0, 0, part * all.varTime(), part * all.covariance(), part * all.varTrain()));
+        new Line(1, 0, 0, part * all.varTime(), part * all.covariance(), part * all.varTrain()));
   }
 
   /** Whether nothing but the clock changes the times of a way's train. */
@@ -197,11 +207,7 @@ final class Switches {
    * @param tolerance how far the unit's clock may run from the printed times, as a fraction
    */
   Switches(
-      List<Way> ways,
-      Evidence evidence,
-      Noise noise,
-      double changesPerSecond,
-      double tolerance) {
+      List<Way> ways, Evidence evidence, Noise noise, double changesPerSecond, double tolerance) {
     this.tolerance = tolerance;
     this.ways = ways;
     this.evidence = evidence;
@@ -227,7 +233,7 @@ final class Switches {
     return logUnchanged + Chain.strays(evidence, noise);
   }
 
-  /** Where the candidate changes, in order, in the likeliest course of things. */
+  /** Where the candidate changes, in order, in the likeliest course in which it does. */
   List<Double> changes() {
     List<Double> changes = new ArrayList<>();
     Optional<Run> run = last;
@@ -278,14 +284,14 @@ final class Switches {
     double most = Double.NEGATIVE_INFINITY;
     for (Run run : runs) {
       double log = run.logWeight + skipped(run, evidence.window().toSeconds());
+      if (!run.changed) {
+        logUnchanged = Gauss.logAdd(logUnchanged, log);
+        continue;
+      }
+      logChanged = Gauss.logAdd(logChanged, log);
       if (log > most) {
         most = log;
         last = Optional.of(run);
-      }
-      if (run.start == ORIGIN) {
-        logUnchanged = Gauss.logAdd(logUnchanged, log);
-      } else {
-        logChanged = Gauss.logAdd(logChanged, log);
       }
     }
   }

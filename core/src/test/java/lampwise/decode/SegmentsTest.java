@@ -64,6 +64,48 @@ class SegmentsTest {
   }
 
   @Test
+  void threeCyclesOfEachAreEnough() {
+    double[] starts = joined(PAIR.phase(0.3), TICK.phase(0.4), 24, 34.2);
+    Reading reading =
+        Answers.decode(Sheets.bench(), BlinkLog.ofStarts(Marks.watched(0, 34.2), starts));
+    assertEquals(List.of("pair", "tick"), states(reading), () -> Answers.shown(reading));
+    assertEquals(24, reading.segments().get(0).stretch().toSeconds(), CHANGE_TOLERANCE_SECONDS);
+  }
+
+  @Test
+  void aStateThatComesBackGivesThreeSegments() {
+    List<Double> starts = new ArrayList<>();
+    for (double start : joined(TICK.phase(0.2), FOUR.phase(0.6), 40, 80)) {
+      starts.add(start);
+    }
+    for (Blink blink : TICK.phase(0.7).window(40).lit()) {
+      starts.add(80 + blink.onSeconds());
+    }
+    Reading reading =
+        Answers.decode(
+            Sheets.bench(),
+            BlinkLog.ofStarts(
+                Marks.watched(0, 120), starts.stream().mapToDouble(d -> d).toArray()));
+    assertEquals(List.of("tick", "four", "tick"), states(reading), () -> Answers.shown(reading));
+    assertEquals(40, reading.segments().get(0).stretch().toSeconds(), CHANGE_TOLERANCE_SECONDS);
+    assertEquals(80, reading.segments().get(1).stretch().toSeconds(), CHANGE_TOLERANCE_SECONDS);
+  }
+
+  @Test
+  void aLampThatGoesDarkAndComesBackIsCut() {
+    double[] lit =
+        FOUR.phase(0.3).window(40).lit().stream().mapToDouble(Blink::onSeconds).toArray();
+    Reading ends = Answers.decode(Sheets.bench(), BlinkLog.ofStarts(Marks.watched(0, 120), lit));
+    assertEquals(List.of("four", "dark"), states(ends), () -> Answers.shown(ends));
+    assertEquals(40, ends.segments().get(0).stretch().toSeconds(), CHANGE_TOLERANCE_SECONDS);
+    double[] later = java.util.Arrays.stream(lit).map(t -> 80 + t).toArray();
+    Reading begins =
+        Answers.decode(Sheets.bench(), BlinkLog.ofStarts(Marks.watched(0, 120), later));
+    assertEquals(List.of("dark", "four"), states(begins), () -> Answers.shown(begins));
+    assertEquals(80, begins.segments().get(0).stretch().toSeconds(), CHANGE_TOLERANCE_SECONDS);
+  }
+
+  @Test
   void theReadingIsThatOfTheLongerSegment() {
     double[] starts = joined(FOUR.phase(0.3), TICK.phase(0.2), 60, 240);
     Reading reading =

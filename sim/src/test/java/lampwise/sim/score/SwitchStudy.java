@@ -107,12 +107,6 @@ final class SwitchStudy {
     right += named ? 1 : 0;
     both += near && named ? 1 : 0;
     if (!(near && named)) {
-      if (Boolean.getBoolean("sw.show")) { // TMP
-        StringBuilder t = new StringBuilder();
-        for (lampwise.light.Blink bl : ((lampwise.light.BlinkLog) labelled.recording()).blinks()) t.append(String.format(" %.2f", bl.onSeconds()));
-        System.err.println("FAULT " + a.name() + " " + b.name() + " -> " + tops + " change " + change + " clock " + labelled.truth().shown().clock().get(0).ratio() + " window " + labelled.recording().window().get() + " missed " + labelled.truth().missed().size() + " added " + labelled.truth().added() + t);
-        for (Segment sg : segments) System.err.println("   " + sg.stretch() + " " + sg.candidates().subList(0,3).stream().map(c -> c.state() + String.format(" %.3f", c.probability())).toList());
-      }
       String fault = a.name() + " " + b.name() + " -> " + String.join(" ", tops);
       faults.merge(fault + (named ? " (elsewhere)" : ""), 1, Integer::sum);
     }
@@ -170,8 +164,7 @@ final class SwitchStudy {
       study.faults.forEach((fault, times) -> System.out.println("  " + times + " " + fault));
       for (double seconds : new double[] {20, 45, 90}) {
         start = cpuNanos();
-        double share =
-            wronglyCut(sheet, Presets.named(name), seconds, recordings, seed);
+        double share = wronglyCut(sheet, Presets.named(name), seconds, recordings, seed);
         each = (cpuNanos() - start) / 1e6 / recordings;
         System.out.printf(
             Locale.ROOT, "  no change, %.0f s: cut %.4f, %.1f ms%n", seconds, share, each);
