@@ -7,16 +7,37 @@ import java.util.List;
  * Where the state of a lamp may change: moments of the dark before, between and after blinks, dense
  * near blinks and thinner away from them, so that their number is linear in the blinks and grows
  * with the logarithm of a long dark.
- *
- * @param seconds the moments, in order
- * @param widths the time around each that it stands for
- * @param first for each gap the number of its first moment; one more entry ends the last gap
  */
-record Places(double[] seconds, double[] widths, int[] first) {
+final class Places {
   /** How far the first moment after a blink is from it, and how fast the next ones thin out. */
   private static final double NEAREST_SECONDS = 0.35;
 
   private static final double THINNER = 1.4;
+
+  private final double[] seconds;
+  private final double[] widths;
+  private final int[] first;
+
+  private Places(double[] seconds, double[] widths, int[] first) {
+    this.seconds = seconds;
+    this.widths = widths;
+    this.first = first;
+  }
+
+  /** The moments, in order; not to be changed. */
+  double[] seconds() {
+    return seconds;
+  }
+
+  /** The time around each that it stands for; not to be changed. */
+  double[] widths() {
+    return widths;
+  }
+
+  /** For each gap the number of its first moment; one more entry ends the last gap. */
+  int[] first() {
+    return first;
+  }
 
   /** The moments of a stretch; gap number i ends with its blink of that number. */
   static Places of(Evidence evidence) {

@@ -72,15 +72,44 @@ final class UnsaidFit {
     return size == kind || size == Size.UNSAID || kind == Size.UNSAID;
   }
 
-  /**
-   * Values for what is not known.
-   *
-   * @param phase when the first pulse of a cycle begins
-   * @param cycle the cycle
-   * @param durations spacings, then steps
-   * @param score how well they explain the blinks, natural logarithm up to a constant
-   */
-  private record Values(double phase, double cycle, double[] durations, double score) {}
+  /** Values for what is not known. */
+  private static final class Values {
+    private final double phase;
+    private final double cycle;
+    private final double[] durations;
+    private final double score;
+
+    /**
+     * Some values, of an array that nobody changes afterwards.
+     *
+     * @param phase when the first pulse of a cycle begins
+     * @param cycle the cycle
+     * @param durations spacings, then steps
+     * @param score how well they explain the blinks, natural logarithm up to a constant
+     */
+    Values(double phase, double cycle, double[] durations, double score) {
+      this.phase = phase;
+      this.cycle = cycle;
+      this.durations = durations;
+      this.score = score;
+    }
+
+    double phase() {
+      return phase;
+    }
+
+    double cycle() {
+      return cycle;
+    }
+
+    double[] durations() {
+      return durations;
+    }
+
+    double score() {
+      return score;
+    }
+  }
 
   /** The trains of a shape; none where the recording holds no whole cycle. */
   static List<Train> of(UnsaidShape shape, Evidence evidence, SeenLengths seen) {
