@@ -20,6 +20,7 @@ import lampwise.rhythm.Size;
  * @param contrasts whether a step joins long and short and opens no group, for each step
  * @param groups how many groups of two or more blinks have a spacing
  */
+@SuppressWarnings("ArrayRecordComponent") // Inner loops; nobody outside the package sees it.
 record UnsaidShape(
     List<Size> sizes, double[][] features, int spacings, boolean[] contrasts, int groups) {
   /** A pause may be this much shorter than the rule says before it counts against a rhythm. */
