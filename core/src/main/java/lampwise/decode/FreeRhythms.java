@@ -78,7 +78,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       for (double cycle : singleCycles(starts)) {
         propose(evidence, cycle, new double[] {cycle}, length, 1, proposals);
       }
-      for (Folded folded : Folded.of(evidence, MOST_BLINKS, FOLDED)) {
+      for (SeenCycle folded : SeenCycle.of(evidence, MOST_BLINKS, FOLDED)) {
         propose(
             evidence,
             folded.seconds(),

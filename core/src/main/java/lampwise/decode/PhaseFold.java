@@ -151,7 +151,7 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
   }
 
   /** The cycle, turned so that its largest gap is the last. */
-  Folded cycle(Evidence evidence) {
+  SeenCycle cycle(Evidence evidence) {
     int count = places.size();
     int largest = 0;
     double[] around = new double[count];
@@ -167,7 +167,7 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
       gaps[i] = around[from];
       lengths[i] = length(evidence, places.get(from));
     }
-    return new Folded(period, gaps, lengths, Math.max(1, (int) Math.rint(seen) - 1));
+    return new SeenCycle(period, gaps, lengths, Math.max(1, (int) Math.rint(seen) - 1));
   }
 
   private double length(Evidence evidence, double place) {

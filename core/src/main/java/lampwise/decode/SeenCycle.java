@@ -9,7 +9,7 @@ import java.util.List;
  * laying the recording over itself at a period (epoch folding: Leahy et al., Astrophysical Journal
  * 266, 1983): blinks of the lamp gather at their places in the cycle, mistakes do not.
  */
-final class Folded {
+final class SeenCycle {
   /** Times between two blinks are periods worth a try if this many blinks apart or fewer. */
   private static final int MOST_LAG = 12;
 
@@ -43,7 +43,7 @@ final class Folded {
    * @param lengths the usual length of each, NaN where none was noted
    * @param repeats how often a blink was seen again, on average
    */
-  Folded(double seconds, double[] gaps, double[] lengths, int repeats) {
+  SeenCycle(double seconds, double[] gaps, double[] lengths, int repeats) {
     this.seconds = seconds;
     this.gaps = gaps;
     this.lengths = lengths;
@@ -73,7 +73,7 @@ final class Folded {
    * @param mostBlinks how many blinks a cycle can have
    * @param most how many cycles at the most
    */
-  static List<Folded> of(Evidence all, int mostBlinks, int most) {
+  static List<SeenCycle> of(Evidence all, int mostBlinks, int most) {
     Evidence evidence = all.beginning(MOST_FOLDED);
     double[] starts = evidence.starts();
     List<PhaseFold> folds = new ArrayList<>();
@@ -81,7 +81,7 @@ final class Folded {
       folds.add(tuned(starts, evidence, period, mostBlinks));
     }
     folds.sort((a, b) -> Double.compare(b.worth(), a.worth()));
-    List<Folded> best = new ArrayList<>();
+    List<SeenCycle> best = new ArrayList<>();
     for (PhaseFold fold : folds) {
       boolean known =
           best.stream()
