@@ -204,26 +204,30 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       return (int) Math.max(0, Math.min(size, place));
     }
 
-    /** Blinks in no order: a chance for each that a cell of the grid has one. */
+    /** Blinks in no order, summed over all that do not share samples. */
     private double noRhythm() {
-      int cell = Math.max(1, (int) Math.rint(blink / light.stepSeconds()));
       double sum = Double.NEGATIVE_INFINITY;
       for (int k = 0; k <= light.brightest(); k++) {
-        float[] logs = light.logRatios()[k];
         for (double rate : RANDOM_PER_SECOND) {
-          double chance = rate * cell * light.stepSeconds();
-          double log = 0;
-          for (int g = 0; g + cell <= logs.length; g += cell) {
-            double mean = 0;
-            for (int i = g; i < g + cell; i++) {
-              mean += Math.exp(Math.min(300, logs[i]));
-            }
-            log += Math.log(1 - chance + chance * mean / cell);
-          }
-          sum = Gauss.logAdd(sum, log);
+          sum = Gauss.logAdd(sum, random(light.logRatios()[k], rate * light.stepSeconds()));
         }
       }
       return sum - Math.log(LightEvidence.LAMPS * RANDOM_PER_SECOND.length);
+    }
+
+    /** A blink that ends the sum so far follows one that had ended, with its samples, before. */
+    private double random(float[] logs, double chance) {
+      double[] sums = new double[logs.length + 1];
+      double logChance = Math.log(chance);
+      double logNone = Math.log1p(-chance);
+      for (int g = 0; g < logs.length; g++) {
+        double without = sums[g] + logNone;
+        double with = sums[Math.max(0, g + 1 - light.reach())] + logChance + logs[g];
+        double most = Math.max(without, with);
+        double less = Math.min(without, with) - most;
+        sums[g + 1] = less < -20 ? most : most + Math.log1p(Math.exp(less));
+      }
+      return sums[logs.length];
     }
 
     /** The blinks of the best fold that the samples do not speak against. */

@@ -9,19 +9,39 @@ import lampwise.light.Window;
  * filled with the level that held, and a local baseline is taken off.
  *
  * @param seconds when each sample ended, rising
- * @param above the level above the local baseline, brighter where the lamp is lit
+ * @param above the level above the local baseline, brighter where the lamp is lit; NaN where
+ *     a step of the room's light hides the lamp
  * @param noise standard deviation of the noise, in the unit of the levels; 0 if there is none
  * @param periodSeconds the usual time from sample to sample
  */
 record LightSamples(double[] seconds, double[] above, double noise, double periodSeconds) {
   /**
-   * The baseline is the median over this time (chosen): shorter than shadows of people, which it
+   * The baseline is taken over this time (chosen): shorter than shadows of people, which it
    * follows, and more than twice as long as a blink and its averaging, which it leaves.
    */
   private static final double BASELINE_SECONDS = 0.9;
 
   /** The fewest samples of a baseline, itself included. */
   private static final int LEAST_BASELINE = 7;
+
+  /** The baseline's quantile, and how far below the middle it lies, in deviations. */
+  private static final double QUANTILE = 0.35;
+
+  private static final double BELOW = 0.385;
+
+  /** The lower quantile that tells the noise, and the same of it. */
+  private static final double LOWEST = 0.05;
+
+  private static final double BELOW_LOWEST = 1.645;
+
+  /** A step of the baseline by this many deviations is an edge (chosen). */
+  private static final double EDGE = 5;
+
+  /** What lies as near to an edge as this is left out. */
+  private static final double EDGE_SECONDS = 0.35;
+
+  /** A curve with more edges than this share is left as it is. */
+  private static final double MOST_EDGES = 0.3;
 
   static LightSamples of(LightCurve curve, Window window, boolean held) {
     int size = curve.size();
@@ -42,8 +62,19 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
       seconds = filled[0];
       levels = filled[1];
     }
-    double[] above = above(levels, period);
-    return new LightSamples(seconds, above, noise(above), period);
+    int half = Math.max(LEAST_BASELINE / 2, (int) Math.rint(BASELINE_SECONDS / 2 / period));
+    double[] baseline = baseline(levels, half);
+    double[] above = new double[levels.length];
+    for (int i = 0; i < above.length; i++) {
+      above[i] = levels[i] - baseline[i];
+    }
+    double noise = noise(above);
+    for (int i = 0; i < above.length; i++) {
+      above[i] -= BELOW * noise;
+    }
+    int near = Math.max(1, (int) Math.rint(EDGE_SECONDS / period));
+    leaveEdges(above, baseline, near, noise);
+    return new LightSamples(seconds, above, noise, period);
   }
 
   /** Rows where a level held for longer than a sample, up to an end. */
@@ -63,27 +94,52 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
     return new double[][] {Arrays.copyOf(times, count), Arrays.copyOf(values, count)};
   }
 
-  private static double[] above(double[] levels, double period) {
-    int half = Math.max(LEAST_BASELINE / 2, (int) Math.rint(BASELINE_SECONDS / 2 / period));
-    double[] above = new double[levels.length];
+  /**
+   * A low quantile nearby, which half-lit stretches do not move as they would a median, raised by
+   * what it lies below the middle of the noise.
+   */
+  private static double[] baseline(double[] levels, int half) {
+    double[] baseline = new double[levels.length];
     double[] inside = new double[2 * half + 1];
     for (int i = 0; i < levels.length; i++) {
       int from = Math.max(0, Math.min(i - half, levels.length - 2 * half - 1));
       int to = Math.min(levels.length, from + 2 * half + 1);
       System.arraycopy(levels, from, inside, 0, to - from);
       Arrays.sort(inside, 0, to - from);
-      above[i] = levels[i] - inside[(to - from) / 2];
+      baseline[i] = inside[(int) (QUANTILE * (to - from))];
     }
-    return above;
+    return baseline;
   }
 
-  /** From the samples below the baseline, which the lamp does not touch. */
+  /** Leaves out, as NaN, what lies where the baseline itself steps: a shadow comes or goes. */
+  private static void leaveEdges(double[] above, double[] baseline, int near, double noise) {
+    boolean[] edge = new boolean[above.length];
+    int edges = 0;
+    for (int i = 0; i < above.length; i++) {
+      double least = baseline[i];
+      double most = baseline[i];
+      for (int k = Math.max(0, i - near); k <= Math.min(above.length - 1, i + near); k++) {
+        least = Math.min(least, baseline[k]);
+        most = Math.max(most, baseline[k]);
+      }
+      edge[i] = most - least > EDGE * noise;
+      edges += edge[i] ? 1 : 0;
+    }
+    for (int i = 0; i < above.length && edges < MOST_EDGES * above.length; i++) {
+      above[i] = edge[i] ? Double.NaN : above[i];
+    }
+  }
+
+  /** From two low quantiles, which the lamp hardly touches. */
   private static double noise(double[] above) {
-    double[] below = Arrays.stream(above).filter(v -> v < 0).map(v -> -v).toArray();
-    if (below.length < 4) {
+    if (above.length < LEAST_BASELINE) {
       return 0;
     }
-    Arrays.sort(below);
-    return 1.4826 * below[below.length / 2];
+    double[] sorted = above.clone();
+    Arrays.sort(sorted);
+    int last = sorted.length - 1;
+    double low = sorted[(int) Math.rint(LOWEST * last)];
+    double high = sorted[(int) Math.rint(QUANTILE * last)];
+    return (high - low) / (BELOW_LOWEST - BELOW);
   }
 }
