@@ -24,7 +24,7 @@ record LightEvidence(
   static final int LAMPS = 13;
 
   /** The chance that a sample is disturbed, and how far disturbances reach, in deviations. */
-  private static final double DISTURBED = 0.03;
+  private static final double DISTURBED = 0.003;
 
   private static final double REACH = 12;
 

@@ -25,6 +25,9 @@ record Sight(
   /** From this contrast on blinks are found one by one, if none of them is a shadow's length. */
   private static final double CLEAR = 14;
 
+  /** Slower sensors split a blink over samples, so that single blinks are poorly timed. */
+  private static final double FAST_SECONDS = 0.05;
+
   /** A longer light is no blink, but a room or a shadow that ends (or a steady lamp). */
   private static final double LONG_SECONDS = 0.5;
 
@@ -191,7 +194,9 @@ record Sight(
                 level)),
         "",
         notes,
-        spans.contrast() > CLEAR && spans.lit().stream().allMatch(Sight::isShort));
+        spans.contrast() > CLEAR
+            && spans.periodSeconds() < FAST_SECONDS
+            && spans.lit().stream().allMatch(Sight::isShort));
   }
 
   private static boolean isShort(Evidence.Note note) {
