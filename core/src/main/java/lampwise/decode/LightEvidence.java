@@ -16,11 +16,11 @@ import java.util.Arrays;
 record LightEvidence(
     double fromSeconds, double stepSeconds, float[][] logRatios, int brightest, int reach) {
   /** Brightnesses: even in the logarithm, from this many standard deviations of the noise. */
-  private static final double FAINTEST = 0.4;
+  private static final double FAINTEST = 1;
 
-  private static final double RATIO = 1.7;
+  private static final double RATIO = 1.6;
 
-  /** How many brightnesses; the brightest is 328 deviations. */
+  /** How many brightnesses; the brightest is 282 deviations. */
   static final int LAMPS = 13;
 
   /** The chance that a sample is disturbed, and how far disturbances reach, in deviations. */

@@ -56,7 +56,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       boolean folds =
           rhythm instanceof Rhythm.Dark
               || (rhythm instanceof Rhythm.Blinking
-                  && listed.trains(i).stream().allMatch(LightLikelihoods::folds));
+                  && listed.trains(i).stream().allMatch(t -> folds(t, blink)));
       if (!folds) {
         return Optional.empty();
       }
@@ -64,9 +64,10 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     return Optional.of(new LightFolds(light, blink, listed, first).likelihoods(sheet, found));
   }
 
-  private static boolean folds(Train train) {
+  private static boolean folds(Train train, double blink) {
     for (int i = 0; i < train.size(); i++) {
-      if (train.length(i) > LONGEST_BLINK) {
+      double length = train.length(i);
+      if (length > LONGEST_BLINK || length > 2 * blink || length < 0.5 * blink) {
         return false;
       }
     }
@@ -145,7 +146,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       }
       double unlisted = Math.log(0.05);
       for (FreeRhythms free : listed.unlisted(first, logs)) {
-        if (folds(free.train()) && free.train().cycleSeconds() > LEAST_CYCLE) {
+        if (folds(free.train(), blink) && free.train().cycleSeconds() > LEAST_CYCLE) {
           double log = folded(free.train(), first.window());
           Noise noise = first.settings().get(first.settings().size() / 2);
           unlisted = Gauss.logAdd(unlisted, free.logWeight(noise) + log);

@@ -43,6 +43,11 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
   /** A curve with more edges than this share is left as it is. */
   private static final double MOST_EDGES = 0.3;
 
+  /** More samples, or nearer ones (seconds), are not prepared: their noise is given as 0. */
+  private static final int MOST_SAMPLES = 60_000;
+
+  private static final double LEAST_PERIOD = 0.002;
+
   static LightSamples of(LightCurve curve, Window window, boolean held) {
     int size = curve.size();
     double[] seconds = new double[size];
@@ -57,7 +62,10 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
     seconds = Arrays.copyOf(seconds, count);
     levels = Arrays.copyOf(levels, count);
     double period = LitSpans.usualStep(seconds);
-    if (held && period > 0) {
+    if (count < LEAST_BASELINE || count > MOST_SAMPLES || !(period > LEAST_PERIOD)) {
+      return new LightSamples(seconds, new double[count], 0, period);
+    }
+    if (held) {
       double[][] filled = filled(seconds, levels, period, window.toSeconds());
       seconds = filled[0];
       levels = filled[1];

@@ -28,6 +28,11 @@ record Sight(
   /** Slower sensors split a blink over samples, so that single blinks are poorly timed. */
   private static final double FAST_SECONDS = 0.05;
 
+  /** So many lights are more than shadows leave. */
+  private static final int MANY = 6;
+
+  private static final double LONG_BLINK = 0.15;
+
   /** A longer light is no blink, but a room or a shadow that ends (or a steady lamp). */
   private static final double LONG_SECONDS = 0.5;
 
@@ -195,8 +200,16 @@ record Sight(
         "",
         notes,
         spans.contrast() > CLEAR
-            && spans.periodSeconds() < FAST_SECONDS
-            && spans.lit().stream().allMatch(Sight::isShort));
+            && (manyLong(spans)
+                || (spans.periodSeconds() < FAST_SECONDS
+                    && spans.lit().stream().allMatch(Sight::isShort))));
+  }
+
+  /** Whether there are many lights, most of them longer than three samples. */
+  private static boolean manyLong(LitSpans spans) {
+    double least = Math.max(LONG_BLINK, 3 * spans.periodSeconds());
+    long longer = spans.lit().stream().filter(n -> n.hasOff() && n.length() > least).count();
+    return spans.lit().size() >= MANY && 2 * longer > spans.lit().size();
   }
 
   private static boolean isShort(Evidence.Note note) {
