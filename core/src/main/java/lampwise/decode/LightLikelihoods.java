@@ -31,6 +31,9 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
 
   private static final double[] RANDOM_PER_SECOND = {0.1, 0.3, 1, 2};
 
+  /** Fainter lamps (four deviations) show nothing that could be told from uneven noise. */
+  private static final int FAINTEST_RANDOM = 3;
+
   /** Unlisted trains that repeat faster than this are not looked for, seconds. */
   private static final double LEAST_CYCLE = 0.15;
 
@@ -210,7 +213,9 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       double sum = Double.NEGATIVE_INFINITY;
       for (int k = 0; k <= light.brightest(); k++) {
         for (double rate : RANDOM_PER_SECOND) {
-          sum = Gauss.logAdd(sum, random(light.logRatios()[k], rate * light.stepSeconds()));
+          boolean seen = k >= FAINTEST_RANDOM;
+          double chance = rate * light.stepSeconds();
+          sum = Gauss.logAdd(sum, seen ? random(light.logRatios()[k], chance) : 0);
         }
       }
       return sum - Math.log(LightEvidence.LAMPS * RANDOM_PER_SECOND.length);

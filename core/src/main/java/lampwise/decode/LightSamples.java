@@ -77,8 +77,9 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
       above[i] = levels[i] - baseline[i];
     }
     double noise = noise(above);
+    double middle = quantile(above, QUANTILE) + BELOW * noise;
     for (int i = 0; i < above.length; i++) {
-      above[i] -= BELOW * noise;
+      above[i] -= middle;
     }
     int near = Math.max(1, (int) Math.rint(EDGE_SECONDS / period));
     leaveEdges(above, baseline, near, noise);
@@ -140,14 +141,13 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
 
   /** From two low quantiles, which the lamp hardly touches. */
   private static double noise(double[] above) {
-    if (above.length < LEAST_BASELINE) {
-      return 0;
-    }
-    double[] sorted = above.clone();
+    double apart = quantile(above, QUANTILE) - quantile(above, LOWEST);
+    return apart / (BELOW_LOWEST - BELOW);
+  }
+
+  private static double quantile(double[] values, double share) {
+    double[] sorted = values.clone();
     Arrays.sort(sorted);
-    int last = sorted.length - 1;
-    double low = sorted[(int) Math.rint(LOWEST * last)];
-    double high = sorted[(int) Math.rint(QUANTILE * last)];
-    return (high - low) / (BELOW_LOWEST - BELOW);
+    return sorted[(int) Math.rint(share * (sorted.length - 1))];
   }
 }
