@@ -41,7 +41,8 @@ record LightEvidence(
     double from = seconds[0] - averaging - blinkSeconds;
     int size = 1 + (int) Math.ceil((seconds[seconds.length - 1] - from) / step);
     double most =
-        Arrays.stream(samples.above()).filter(v -> !Double.isNaN(v)).max().orElse(0) / samples.noise();
+        Arrays.stream(samples.above()).filter(v -> !Double.isNaN(v)).max().orElse(0)
+            / samples.noise();
     float[][] logs = new float[LAMPS][];
     int brightest = 0;
     int reach = 4 + (int) Math.ceil((blinkSeconds + averaging) / step);

@@ -9,8 +9,8 @@ import lampwise.light.Window;
  * filled with the level that held, and a local baseline is taken off.
  *
  * @param seconds when each sample ended, rising
- * @param above the level above the local baseline, brighter where the lamp is lit; NaN where
- *     a step of the room's light hides the lamp
+ * @param above the level above the local baseline, brighter where the lamp is lit; NaN where a step
+ *     of the room's light hides the lamp
  * @param noise standard deviation of the noise, in the unit of the levels; 0 if there is none
  * @param periodSeconds the usual time from sample to sample
  */

@@ -20,8 +20,7 @@ import lampwise.rhythm.Phrase;
  * @param notes what was found on the way, a sentence each
  * @param clear whether the blinks stand out one by one
  */
-record Sight(
-    Optional<Evidence> evidence, String unreadable, List<String> notes, boolean clear) {
+record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes, boolean clear) {
   /** From this contrast on blinks are found one by one, if none of them is a shadow's length. */
   private static final double CLEAR = 14;
 

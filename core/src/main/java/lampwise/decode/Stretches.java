@@ -24,8 +24,7 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
   private static final double POORLY = 0.34;
 
   /** A light curve as one stretch, by what its raw samples say. */
-  static Stretches folded(
-      CodeSheet sheet, LightCurve curve, LightLikelihoods light, int number) {
+  static Stretches folded(CodeSheet sheet, LightCurve curve, LightLikelihoods light, int number) {
     Evidence evidence = light.evidence();
     List<Candidate> candidates = Posterior.candidates(sheet, light.logs());
     Likelihoods likelihoods = new Likelihoods(sheet, evidence, curve.marks());
