@@ -46,7 +46,7 @@ public final class LampDecoder implements Decoder {
       Stretches found =
           recording instanceof Description description
               ? Stretches.told(sheet, description, i)
-              : Stretches.of(sheet, recording, sight.evidence().orElseThrow(), i);
+              : found(sheet, recording, sight, i);
       segments.addAll(found.segments());
       main.add(found.main());
       observations.add(observation(recording, sight, found.main().observed(), found.blinks()));
@@ -69,6 +69,18 @@ public final class LampDecoder implements Decoder {
         Verdicts.of(
             sheet, together, first.observed(), first.stretch(), marks(recordings, first), curve);
     return new Reading(verdict, together, first.observed(), segments, observations);
+  }
+
+  /** By the raw samples where blinks do not stand out one by one, else by the blinks. */
+  private static Stretches found(CodeSheet sheet, Recording recording, Sight sight, int number) {
+    Evidence evidence = sight.evidence().orElseThrow();
+    if (recording instanceof LightCurve curve && !sight.clear()) {
+      Optional<LightLikelihoods> light = LightLikelihoods.of(sheet, curve, evidence);
+      if (light.isPresent()) {
+        return Stretches.folded(sheet, curve, light.get(), number);
+      }
+    }
+    return Stretches.of(sheet, recording, evidence, number);
   }
 
   /**
@@ -107,7 +119,7 @@ public final class LampDecoder implements Decoder {
         recording,
         sight.evidence().map(Evidence::window).or(recording::window),
         observed,
-        alone ? sight.evidence().orElseThrow().blinks() : blinks,
+        alone && sight.clear() ? sight.evidence().orElseThrow().blinks() : blinks,
         Optional.empty(),
         sight.notes());
   }

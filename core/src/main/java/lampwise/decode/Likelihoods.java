@@ -144,6 +144,32 @@ final class Likelihoods {
     return whole.fromSeconds() <= part.fromSeconds() && whole.toSeconds() >= part.toSeconds();
   }
 
+  /** When a state's lamp can be seen, in each of the ways that the marks leave open. */
+  List<Visibility> ways(int state) {
+    return ways.get(state);
+  }
+
+  /**
+   * The unlisted rhythms that a recording proposes, and the variants of the states that fit best.
+   *
+   * @param logs logarithms of the states' likelihoods
+   */
+  List<FreeRhythms> unlisted(Evidence stretch, double[] logs) {
+    List<FreeRhythms> all = new ArrayList<>(FreeRhythms.propose(stretch));
+    all.removeIf(free -> isListed(free.train()));
+    List<Integer> states = new ArrayList<>();
+    for (int i = 0; i < variants.size(); i++) {
+      if (!variants.get(i).isEmpty()) {
+        states.add(i);
+      }
+    }
+    states.sort((a, b) -> Double.compare(logs[b], logs[a]));
+    for (int state : states.subList(0, Math.min(MOST_VARIED, states.size()))) {
+      all.addAll(variants.get(state));
+    }
+    return all;
+  }
+
   /** Logarithms of the likelihoods of the whole recording, in the order of the priors. */
   double[] whole() {
     return of(evidence);

@@ -104,6 +104,15 @@ record LitSpans(
     return pauses;
   }
 
+  /** Whether a curve was reported on change, so that a level holds until the next row. */
+  static boolean isHeld(LightCurve curve) {
+    double[] levels = new double[curve.size()];
+    for (int i = 0; i < levels.length; i++) {
+      levels[i] = curve.level(i);
+    }
+    return onChange(levels);
+  }
+
   /** A curve of few levels in which none follows itself was reported on change: it holds them. */
   private static boolean onChange(double[] levels) {
     for (int i = 1; i < levels.length; i++) {

@@ -18,8 +18,23 @@ import lampwise.rhythm.Phrase;
  *     has no times
  * @param unreadable why it cannot carry an answer; empty if it can
  * @param notes what was found on the way, a sentence each
+ * @param clear whether the blinks stand out one by one
  */
-record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes) {
+record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes, boolean clear) {
+  /** From this contrast on blinks are found one by one, if none of them is a shadow's length. */
+  private static final double CLEAR = 14;
+
+  /** Slower sensors split a blink over samples, so that single blinks are poorly timed. */
+  private static final double FAST_SECONDS = 0.05;
+
+  /** So many lights are more than shadows leave. */
+  private static final int MANY = 6;
+
+  private static final double LONG_BLINK = 0.15;
+
+  /** A longer light is no blink, but a room or a shadow that ends (or a steady lamp). */
+  private static final double LONG_SECONDS = 0.5;
+
   /** A blink this near to the border of the window may have been cut by it, seconds. */
   private static final double BORDER = 0.02;
 
@@ -36,11 +51,11 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
       return ofCurve(curve);
     }
     Optional<String> why = Told.unreadable((Description) recording);
-    return new Sight(Optional.empty(), why.orElse(""), List.of());
+    return new Sight(Optional.empty(), why.orElse(""), List.of(), true);
   }
 
   private static Sight unreadable(String why) {
-    return new Sight(Optional.empty(), why, List.of());
+    return new Sight(Optional.empty(), why, List.of(), true);
   }
 
   private static Sight ofLog(BlinkLog log) {
@@ -84,7 +99,8 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
                 stated,
                 false)),
         "",
-        List.of());
+        List.of(),
+        true);
   }
 
   /** Stretches in order, those that touch made one. */
@@ -181,7 +197,22 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes)
                 true,
                 level)),
         "",
-        notes);
+        notes,
+        spans.contrast() > CLEAR
+            && (manyLong(spans)
+                || (spans.periodSeconds() < FAST_SECONDS
+                    && spans.lit().stream().allMatch(Sight::isShort))));
+  }
+
+  /** Whether there are many lights, most of them longer than three samples. */
+  private static boolean manyLong(LitSpans spans) {
+    double least = Math.max(LONG_BLINK, 3 * spans.periodSeconds());
+    long longer = spans.lit().stream().filter(n -> n.hasOff() && n.length() > least).count();
+    return spans.lit().size() >= MANY && 2 * longer > spans.lit().size();
+  }
+
+  private static boolean isShort(Evidence.Note note) {
+    return note.hasOff() && note.length() < LONG_SECONDS;
   }
 
   private static List<Window> darkBetween(List<Evidence.Note> lit, Window window) {

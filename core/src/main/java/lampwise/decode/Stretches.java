@@ -26,6 +26,20 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
    */
   private static final int LEAST_LOOSE = 2;
 
+  /** A light curve as one stretch, by what its raw samples say. */
+  static Stretches folded(CodeSheet sheet, LightCurve curve, LightLikelihoods light, int number) {
+    Evidence evidence = light.evidence();
+    List<Candidate> candidates = Posterior.candidates(sheet, light.logs());
+    Likelihoods likelihoods = new Likelihoods(sheet, evidence, curve.marks());
+    Optional<Explained> how = explain(sheet, likelihoods, evidence, candidates);
+    Optional<Rhythm> observed =
+        how.isPresent() ? how.get().observed() : Measured.unrepeated(evidence);
+    Verdict verdict =
+        Verdicts.of(sheet, candidates, observed, evidence.window(), curve.marks(), true);
+    Segment segment = new Segment(number, evidence.window(), verdict, candidates, observed);
+    return new Stretches(List.of(segment), segment, evidence.blinks());
+  }
+
   static Stretches of(CodeSheet sheet, Recording recording, Evidence evidence, int number) {
     Likelihoods likelihoods = new Likelihoods(sheet, evidence, recording.marks());
     double[] whole = likelihoods.whole();

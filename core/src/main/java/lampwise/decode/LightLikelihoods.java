@@ -1,0 +1,262 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import lampwise.light.LightCurve;
+import lampwise.light.Window;
+import lampwise.rhythm.Rhythm;
+import lampwise.sheet.CodeSheet;
+
+/**
+ * Likelihoods of a light curve from its raw samples: each state's pulse trains folded on the
+ * evidence at every phase and stretch, for every brightness that the lamp may have. A lamp may be
+ * too faint for these samples, so that a dark recording leaves states that blink possible.
+ *
+ * @param logs logarithms of the likelihoods in the order of the priors, relative to a dark lamp
+ * @param evidence the blinks that the likeliest rhythm and the samples support together
+ */
+record LightLikelihoods(double[] logs, Evidence evidence) {
+  /** Longer curves are not folded (chosen: a unit's clock wanders, and cost grows). */
+  private static final double MOST_SECONDS = 300;
+
+  /** Longer blinks are not told from shadows by folding. */
+  private static final double LONGEST_BLINK = 0.35;
+
+  /** A blink stands out by itself from this logarithm of its ratio on. */
+  private static final double STANDS_OUT = 5;
+
+  /** A blink of a rhythm is shown from this logarithm of its ratio on. */
+  private static final double SUPPORTED = -1;
+
+  private static final double[] RANDOM_PER_SECOND = {0.1, 0.3, 1, 2};
+
+  /** Fainter lamps (four deviations) show nothing that could be told from uneven noise. */
+  private static final int FAINTEST_RANDOM = 3;
+
+  /** Unlisted trains that repeat faster than this are not looked for, seconds. */
+  private static final double LEAST_CYCLE = 0.15;
+
+  /** The likelihoods, or empty where blinks found one by one say more or folding cannot tell. */
+  static Optional<LightLikelihoods> of(CodeSheet sheet, LightCurve curve, Evidence found) {
+    boolean simple =
+        found.window().lengthSeconds() <= MOST_SECONDS
+            && found.blind().isEmpty()
+            && found.pieces().size() == 1;
+    if (!simple) {
+      return Optional.empty();
+    }
+    LightSamples samples = LightSamples.of(curve, found.window(), LitSpans.isHeld(curve));
+    if (!(samples.noise() > 0) || !(samples.periodSeconds() > 0)) {
+      return Optional.empty();
+    }
+    double blink = sheet.blinkSeconds().orElse(TrainBuilder.USUAL_BLINK);
+    LightEvidence light = LightEvidence.of(samples, blink);
+    Evidence first = noted(found, alone(light, blink));
+    Likelihoods listed = new Likelihoods(sheet, first, curve.marks());
+    for (int i = 0; i < sheet.states().size(); i++) {
+      Rhythm rhythm = sheet.states().get(i).rhythm();
+      boolean folds =
+          rhythm instanceof Rhythm.Dark
+              || (rhythm instanceof Rhythm.Blinking
+                  && listed.trains(i).stream().allMatch(t -> folds(t, blink)));
+      if (!folds) {
+        return Optional.empty();
+      }
+    }
+    return Optional.of(new LightFolds(light, blink, listed, first).likelihoods(sheet, found));
+  }
+
+  private static boolean folds(Train train, double blink) {
+    for (int i = 0; i < train.size(); i++) {
+      double length = train.length(i);
+      if (length > LONGEST_BLINK || length > 2 * blink || length < 0.5 * blink) {
+        return false;
+      }
+    }
+    return train.repeats() && train.prelude() == 0;
+  }
+
+  /** The same evidence with other blinks. */
+  private static Evidence noted(Evidence found, List<Evidence.Note> notes) {
+    return new Evidence(
+        found.window(),
+        notes,
+        found.blind(),
+        found.settings(),
+        found.resolutionSeconds(),
+        found.stated(),
+        notes.isEmpty() && found.level());
+  }
+
+  /** Blinks that stand out by themselves, for the lamp that explains most. */
+  private static List<Evidence.Note> alone(LightEvidence light, double blink) {
+    List<Evidence.Note> best = List.of();
+    double most = 0;
+    for (int k = 0; k <= light.brightest(); k++) {
+      List<Evidence.Note> notes = new ArrayList<>();
+      double sum = 0;
+      float[] logs = light.logRatios()[k];
+      int near = Math.max(2, (int) Math.rint(1.5 * blink / light.stepSeconds()));
+      for (int g = 0; g < logs.length; g++) {
+        if (logs[g] > STANDS_OUT && isPeak(logs, g, near)) {
+          double on = light.seconds(g);
+          notes.add(new Evidence.Note(on, on + blink, false, false, 0.98));
+          sum += logs[g] - STANDS_OUT;
+        }
+      }
+      if (sum > most) {
+        most = sum;
+        best = notes;
+      }
+    }
+    return best;
+  }
+
+  private static boolean isPeak(float[] logs, int place, int near) {
+    for (int g = Math.max(0, place - near); g <= Math.min(logs.length - 1, place + near); g++) {
+      if (logs[g] > logs[place] || (logs[g] == logs[place] && g < place)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Folds the trains of all candidates on one evidence. */
+  private static final class LightFolds {
+    private final LightEvidence light;
+    private final double blink;
+    private final Likelihoods listed;
+    private final Evidence first;
+    private double best;
+    private Train bestTrain;
+    private Folded bestFold;
+    private int bestLamp;
+
+    LightFolds(LightEvidence light, double blink, Likelihoods listed, Evidence first) {
+      this.light = light;
+      this.blink = blink;
+      this.listed = listed;
+      this.first = first;
+    }
+
+    LightLikelihoods likelihoods(CodeSheet sheet, Evidence found) {
+      int states = sheet.states().size();
+      double[] logs = new double[states + 2];
+      for (int i = 0; i < states; i++) {
+        boolean dark = sheet.states().get(i).rhythm() instanceof Rhythm.Dark;
+        logs[i] = dark ? 0 : ofState(i);
+      }
+      double unlisted = Math.log(0.05);
+      for (FreeRhythms free : listed.unlisted(first, logs)) {
+        if (folds(free.train(), blink) && free.train().cycleSeconds() > LEAST_CYCLE) {
+          double log = folded(free.train(), first.window());
+          Noise noise = first.settings().get(first.settings().size() / 2);
+          unlisted = Gauss.logAdd(unlisted, free.logWeight(noise) + log);
+        }
+      }
+      logs[states] = unlisted;
+      logs[states + 1] = noRhythm();
+      return new LightLikelihoods(logs, noted(found, best > 0 ? supported() : first.notes()));
+    }
+
+    private double ofState(int number) {
+      double sum = Double.NEGATIVE_INFINITY;
+      for (Visibility way : listed.ways(number)) {
+        if (way.probability() > 0) {
+          double log = Math.log(way.probability());
+          if (!way.stretches().isEmpty()) {
+            double trains = Double.NEGATIVE_INFINITY;
+            for (Train train : listed.trains(number)) {
+              double shown = train.logWeight();
+              for (Window stretch : way.stretches()) {
+                shown += folded(train, stretch);
+              }
+              trains = Gauss.logAdd(trains, shown);
+            }
+            log += trains;
+          }
+          sum = Gauss.logAdd(sum, log);
+        }
+      }
+      return sum;
+    }
+
+    /** Summed over brightness; one that is brighter than any sample explains nothing. */
+    private double folded(Train train, Window stretch) {
+      int size = light.logRatios()[0].length;
+      int from = place(stretch.fromSeconds() - blink, size);
+      int to = place(stretch.toSeconds(), size);
+      double sum = Double.NEGATIVE_INFINITY;
+      for (int k = 0; k <= light.brightest(); k++) {
+        Folded fold = Folded.of(train, light.logRatios()[k], light.stepSeconds(), from, to);
+        sum = Gauss.logAdd(sum, fold.logMean());
+        double score = train.logWeight() + fold.best();
+        if (score > best) {
+          best = score;
+          bestTrain = train;
+          bestFold =
+              new Folded(fold.logMean(), fold.best(), fold.startSeconds() + from, fold.stretch());
+          bestLamp = k;
+        }
+      }
+      return sum - Math.log(LightEvidence.LAMPS);
+    }
+
+    private int place(double seconds, int size) {
+      double place = Math.rint((seconds - light.fromSeconds()) / light.stepSeconds());
+      return (int) Math.max(0, Math.min(size, place));
+    }
+
+    /** Blinks in no order, summed over all that do not share samples. */
+    private double noRhythm() {
+      double sum = Double.NEGATIVE_INFINITY;
+      for (int k = 0; k <= light.brightest(); k++) {
+        for (double rate : RANDOM_PER_SECOND) {
+          boolean seen = k >= FAINTEST_RANDOM;
+          double chance = rate * light.stepSeconds();
+          sum = Gauss.logAdd(sum, seen ? random(light.logRatios()[k], chance) : 0);
+        }
+      }
+      return sum - Math.log(LightEvidence.LAMPS * RANDOM_PER_SECOND.length);
+    }
+
+    /** A blink that ends the sum so far follows one that had ended, with its samples, before. */
+    private double random(float[] logs, double chance) {
+      double[] sums = new double[logs.length + 1];
+      double logChance = Math.log(chance);
+      double logNone = Math.log1p(-chance);
+      for (int g = 0; g < logs.length; g++) {
+        double without = sums[g] + logNone;
+        double with = sums[Math.max(0, g + 1 - light.reach())] + logChance + logs[g];
+        double most = Math.max(without, with);
+        double less = Math.min(without, with) - most;
+        sums[g + 1] = less < -20 ? most : most + Math.log1p(Math.exp(less));
+      }
+      return sums[logs.length];
+    }
+
+    /** The blinks of the best fold that the samples do not speak against. */
+    private List<Evidence.Note> supported() {
+      List<Evidence.Note> notes = new ArrayList<>();
+      float[] logs = light.logRatios()[bestLamp];
+      double cycle = bestTrain.cycleSeconds() * bestFold.stretch() / light.stepSeconds();
+      int cycles = (int) Math.ceil(logs.length / cycle) + 1;
+      for (int k = -1; k <= cycles; k++) {
+        for (int pulse = 0; pulse < bestTrain.size(); pulse++) {
+          double offset = bestTrain.on(pulse) * bestFold.stretch() / light.stepSeconds();
+          double at = bestFold.startSeconds() + k * cycle + offset;
+          int g = (int) Math.rint(at);
+          double on = Math.max(light.seconds(at), first.window().fromSeconds());
+          boolean inside = g >= 0 && g < logs.length && on < first.window().toSeconds();
+          if (inside && logs[g] > SUPPORTED) {
+            double ratio = Math.exp(Math.min(50, logs[g]));
+            notes.add(new Evidence.Note(on, on + blink, false, false, ratio / (ratio + 0.05)));
+          }
+        }
+      }
+      notes.sort((a, b) -> Double.compare(a.on(), b.on()));
+      return notes;
+    }
+  }
+}

@@ -1,0 +1,153 @@
+package lampwise.decode;
+
+import java.util.Arrays;
+import lampwise.light.LightCurve;
+import lampwise.light.Window;
+
+/**
+ * The samples of a light curve, evened out for matched filtering: silences of an on-change file are
+ * filled with the level that held, and a local baseline is taken off.
+ *
+ * @param seconds when each sample ended, rising
+ * @param above the level above the local baseline, brighter where the lamp is lit; NaN where a step
+ *     of the room's light hides the lamp
+ * @param noise standard deviation of the noise, in the unit of the levels; 0 if there is none
+ * @param periodSeconds the usual time from sample to sample
+ */
+record LightSamples(double[] seconds, double[] above, double noise, double periodSeconds) {
+  /**
+   * The baseline is taken over this time (chosen): shorter than shadows of people, which it
+   * follows, and more than twice as long as a blink and its averaging, which it leaves.
+   */
+  private static final double BASELINE_SECONDS = 0.9;
+
+  /** The fewest samples of a baseline, itself included. */
+  private static final int LEAST_BASELINE = 7;
+
+  /** The baseline's quantile, and how far below the middle it lies, in deviations. */
+  private static final double QUANTILE = 0.35;
+
+  private static final double BELOW = 0.385;
+
+  /** The lower quantile that tells the noise, and the same of it. */
+  private static final double LOWEST = 0.05;
+
+  private static final double BELOW_LOWEST = 1.645;
+
+  /** A step of the baseline by this many deviations is an edge (chosen). */
+  private static final double EDGE = 5;
+
+  /** What lies as near to an edge as this is left out. */
+  private static final double EDGE_SECONDS = 0.35;
+
+  /** A curve with more edges than this share is left as it is. */
+  private static final double MOST_EDGES = 0.3;
+
+  /** More samples, or nearer ones (seconds), are not prepared: their noise is given as 0. */
+  private static final int MOST_SAMPLES = 60_000;
+
+  private static final double LEAST_PERIOD = 0.002;
+
+  static LightSamples of(LightCurve curve, Window window, boolean held) {
+    int size = curve.size();
+    double[] seconds = new double[size];
+    double[] levels = new double[size];
+    int count = 0;
+    for (int i = 0; i < size; i++) {
+      if (window.contains(curve.seconds(i)) && !Double.isNaN(curve.level(i))) {
+        seconds[count] = curve.seconds(i);
+        levels[count++] = curve.lit() == LightCurve.Lit.DARKER ? -curve.level(i) : curve.level(i);
+      }
+    }
+    seconds = Arrays.copyOf(seconds, count);
+    levels = Arrays.copyOf(levels, count);
+    double period = LitSpans.usualStep(seconds);
+    if (count < LEAST_BASELINE || count > MOST_SAMPLES || !(period > LEAST_PERIOD)) {
+      return new LightSamples(seconds, new double[count], 0, period);
+    }
+    if (held) {
+      double[][] filled = filled(seconds, levels, period, window.toSeconds());
+      seconds = filled[0];
+      levels = filled[1];
+    }
+    int half = Math.max(LEAST_BASELINE / 2, (int) Math.rint(BASELINE_SECONDS / 2 / period));
+    double[] baseline = baseline(levels, half);
+    double[] above = new double[levels.length];
+    for (int i = 0; i < above.length; i++) {
+      above[i] = levels[i] - baseline[i];
+    }
+    double noise = noise(above);
+    double middle = quantile(above, QUANTILE) + BELOW * noise;
+    for (int i = 0; i < above.length; i++) {
+      above[i] -= middle;
+    }
+    int near = Math.max(1, (int) Math.rint(EDGE_SECONDS / period));
+    leaveEdges(above, baseline, near, noise);
+    return new LightSamples(seconds, above, noise, period);
+  }
+
+  /** Rows where a level held for longer than a sample, up to an end. */
+  private static double[][] filled(double[] seconds, double[] levels, double period, double end) {
+    int most = seconds.length + (int) ((end - seconds[0]) / period) + 2;
+    double[] times = new double[most];
+    double[] values = new double[most];
+    int count = 0;
+    for (int i = 0; i < seconds.length; i++) {
+      double next = i + 1 < seconds.length ? seconds[i + 1] : end;
+      int steps = Math.max(1, (int) Math.rint((next - seconds[i]) / period));
+      for (int k = 0; k < steps && count < most; k++) {
+        times[count] = seconds[i] + k * (next - seconds[i]) / steps;
+        values[count++] = levels[i];
+      }
+    }
+    return new double[][] {Arrays.copyOf(times, count), Arrays.copyOf(values, count)};
+  }
+
+  /**
+   * A low quantile nearby, which half-lit stretches do not move as they would a median, raised by
+   * what it lies below the middle of the noise.
+   */
+  private static double[] baseline(double[] levels, int half) {
+    double[] baseline = new double[levels.length];
+    double[] inside = new double[2 * half + 1];
+    for (int i = 0; i < levels.length; i++) {
+      int from = Math.max(0, Math.min(i - half, levels.length - 2 * half - 1));
+      int to = Math.min(levels.length, from + 2 * half + 1);
+      System.arraycopy(levels, from, inside, 0, to - from);
+      Arrays.sort(inside, 0, to - from);
+      baseline[i] = inside[(int) (QUANTILE * (to - from))];
+    }
+    return baseline;
+  }
+
+  /** Leaves out, as NaN, what lies where the baseline itself steps: a shadow comes or goes. */
+  private static void leaveEdges(double[] above, double[] baseline, int near, double noise) {
+    boolean[] edge = new boolean[above.length];
+    int edges = 0;
+    for (int i = 0; i < above.length; i++) {
+      double least = baseline[i];
+      double most = baseline[i];
+      for (int k = Math.max(0, i - near); k <= Math.min(above.length - 1, i + near); k++) {
+        least = Math.min(least, baseline[k]);
+        most = Math.max(most, baseline[k]);
+      }
+      edge[i] = most - least > EDGE * noise;
+      edges += edge[i] ? 1 : 0;
+    }
+    for (int i = 0; i < above.length && edges < MOST_EDGES * above.length; i++) {
+      above[i] = edge[i] ? Double.NaN : above[i];
+    }
+  }
+
+  /** From two low quantiles, which the lamp hardly touches. */
+  private static double noise(double[] above) {
+    double apart = quantile(above, QUANTILE) - quantile(above, LOWEST);
+    return apart / (BELOW_LOWEST - BELOW);
+  }
+
+  private static double quantile(double[] values, double share) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return sorted[(int) Math.rint(share * (sorted.length - 1))];
+  }
+}
