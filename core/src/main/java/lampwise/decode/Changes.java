@@ -18,18 +18,25 @@ final class Changes {
   private Changes() {}
 
   /**
+   * A stretch in parts.
+   *
+   * @param parts the parts in order, the stretch itself if a change is not probable
+   * @param probability the probability of a change
+   */
+  record Cut(List<Window> parts, double probability) {}
+
+  /**
    * Cuts a stretch.
    *
    * @param ways all that the lamp may show
    * @param logUnchanged logarithm of prior times likelihood of all candidates, summed, if the state
    *     does not change
    * @param tolerance how far the unit's clock may run from the printed times, as a fraction
-   * @return the parts in order, the stretch itself if a change is not probable
    */
-  static List<Window> cut(List<Way> ways, Evidence stretch, double logUnchanged, double tolerance) {
+  static Cut cut(List<Way> ways, Evidence stretch, double logUnchanged, double tolerance) {
     double seconds = stretch.window().lengthSeconds();
     if (ways.isEmpty() || !(seconds > 0)) {
-      return List.of(stretch.window());
+      return new Cut(List.of(stretch.window()), 0);
     }
     double changed = Double.NEGATIVE_INFINITY;
     double unchanged = Double.NEGATIVE_INFINITY;
@@ -52,8 +59,9 @@ final class Changes {
     }
     double kept = Math.max(logUnchanged, unchanged - Math.log(weights));
     double odds = changed - Math.log(weights) - kept;
-    if (!(odds >= Math.log(LEAST / (1 - LEAST)))) {
-      return List.of(stretch.window());
+    double probability = 1 / (1 + Math.exp(-odds));
+    if (!(probability >= LEAST)) {
+      return new Cut(List.of(stretch.window()), 0);
     }
     List<Window> parts = new ArrayList<>();
     double from = stretch.window().fromSeconds();
@@ -62,6 +70,6 @@ final class Changes {
       from = at;
     }
     parts.add(new Window(from, stretch.window().toSeconds()));
-    return parts;
+    return new Cut(parts, probability);
   }
 }

@@ -75,10 +75,14 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     }
     if (starts.length >= 3) {
       double[] length = {SeenLengths.middle(evidence.notes())};
-      for (double cycle : singleCycles(starts)) {
+      List<Double> cycles = singleCycles(starts);
+      for (double cycle : cycles) {
         propose(evidence, cycle, new double[] {cycle}, length, 1, proposals);
       }
       for (SeenCycle folded : SeenCycle.of(evidence, MOST_BLINKS, FOLDED)) {
+        if (folded.gaps().length == 1 && isNear(folded.seconds(), cycles)) {
+          continue;
+        }
         propose(
             evidence,
             folded.seconds(),
@@ -117,7 +121,12 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     double whole = starts[count - 1] - starts[0];
     double window = evidence.window().lengthSeconds();
     double least = Math.max(whole + 1.5 * whole / (count - 1), 0.5 * window);
-    if (whole > 0.9 * window || least > 0.9 * Limits.CYCLE_MOST_SECONDS) {
+    double dark =
+        Math.max(
+            starts[0] - evidence.window().fromSeconds(),
+            evidence.window().toSeconds() - starts[count - 1]);
+    // Without a dark beside them nothing says that the blinks are a group.
+    if (dark < 1.5 * whole / (count - 1) || least > 0.9 * Limits.CYCLE_MOST_SECONDS) {
       return;
     }
     Choices cycles = Choices.grid(least, Limits.CYCLE_MOST_SECONDS, 2 * STRETCH);
@@ -161,14 +170,19 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     proposals.add(new FreeRhythms(train, logDensity, on.length - 1, 1));
   }
 
+  private static boolean isNear(double cycle, List<Double> cycles) {
+    return cycles.stream().anyMatch(c -> Math.abs(c - cycle) < STRETCH * cycle);
+  }
+
   /** Cycles of single blinks: common gaps, and where blinks come fast the mean gap. */
   private static List<Double> singleCycles(double[] starts) {
     List<Double> cycles = new ArrayList<>(Intervals.common(starts, 1, 2));
     double mean = (starts[starts.length - 1] - starts[0]) / (starts.length - 1);
-    if (mean < DENSE_SECONDS) {
-      cycles.add(mean);
-      // Some of them missed.
-      cycles.add((1 - 2 * STRETCH) * mean);
+    for (double missed = 0; missed < 0.2 && mean < DENSE_SECONDS; missed += 2 * STRETCH) {
+      double cycle = (1 - missed) * mean;
+      if (!isNear(cycle, cycles)) {
+        cycles.add(cycle);
+      }
     }
     return cycles;
   }

@@ -59,14 +59,16 @@ final class OwnZero {
       return;
     }
     Sight seen = Sight.of(original);
+    // Raw samples are folded on the times that they have.
     if (original instanceof LightCurve curve
+        && seen.clear()
         && seen.evidence().isPresent()
         && isNear(seen.evidence().get().window())
         && isNear(curve.marks())) {
       this.zeroSeconds = seen.evidence().get().window().fromSeconds();
       Evidence counted = counted(seen.evidence().get());
       this.recording = curve.withMarks(counted(curve.marks()));
-      this.sight = new Sight(Optional.of(counted), seen.unreadable(), seen.notes());
+      this.sight = new Sight(Optional.of(counted), seen.unreadable(), seen.notes(), seen.clear());
       return;
     }
     this.zeroSeconds = 0;

@@ -83,9 +83,7 @@ final class SeenCycle {
     folds.sort((a, b) -> Double.compare(b.worth(), a.worth()));
     List<SeenCycle> best = new ArrayList<>();
     for (PhaseFold fold : folds) {
-      boolean known =
-          best.stream()
-              .anyMatch(b -> Math.abs(b.seconds - fold.period()) < SAME_FRACTION * fold.period());
+      boolean known = best.stream().anyMatch(b -> b.repeats(fold.period(), fold.places().size()));
       if (best.size() < most && !known && fold.worth() > 0) {
         best.add(fold.cycle(evidence));
       }
@@ -93,7 +91,14 @@ final class SeenCycle {
     return best;
   }
 
-  /** Times between blinks that occur more than once, the commonest first. */
+  /** Whether a cycle is this one, or this one several times over. */
+  private boolean repeats(double period, int blinks) {
+    double times = Math.rint(period / seconds);
+    boolean same = Math.abs(times * seconds - period) < SAME_FRACTION * period;
+    return same && (times == 1 || (times > 1 && blinks == times * gaps.length));
+  }
+
+  /** Times between blinks that occur more than once: the most regular, then the commonest. */
   private static List<Double> periods(double[] starts, double windowSeconds) {
     int count = 0;
     double[] all = new double[starts.length * MOST_LAG];
@@ -119,15 +124,18 @@ final class SeenCycle {
       if (to - from >= 2) {
         // Of all times that fit into the recording, this part is about as long.
         double share = (to - from) / Math.max(1, windowSeconds / middle - 1);
-        ranked.add(new double[] {share, middle});
+        ranked.add(new double[] {share, middle, to - from});
       }
     }
-    ranked.sort((a, b) -> Double.compare(b[0], a[0]));
     List<Double> periods = new ArrayList<>();
-    for (double[] rank : ranked) {
-      boolean known = periods.stream().anyMatch(p -> Math.abs(p - rank[1]) < SAME_SECONDS / 2);
-      if (periods.size() < MOST_PERIODS && !known) {
-        periods.add(rank[1]);
+    for (int by : new int[] {0, 2}) {
+      ranked.sort((a, b) -> Double.compare(b[by], a[by]));
+      int most = periods.size() + MOST_PERIODS / 2;
+      for (double[] rank : ranked) {
+        boolean known = periods.stream().anyMatch(p -> Math.abs(p - rank[1]) < SAME_SECONDS / 2);
+        if (periods.size() < most && !known) {
+          periods.add(rank[1]);
+        }
       }
     }
     return periods;

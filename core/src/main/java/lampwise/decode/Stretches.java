@@ -26,6 +26,11 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
    */
   private static final int LEAST_LOOSE = 2;
 
+  /** A change less probable than this must leave parts that are clear by themselves. */
+  private static final double SURE_CHANGE = 0.9;
+
+  private static final double CLEAR = 0.5;
+
   /** A light curve as one stretch, by what its raw samples say. */
   static Stretches folded(CodeSheet sheet, LightCurve curve, LightLikelihoods light, int number) {
     Evidence evidence = light.evidence();
@@ -119,8 +124,26 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
     if (loose < LEAST_LOOSE && top < sheet.states().size()) {
       return List.of(stretch.window());
     }
-    return Changes.cut(
-        likelihoods.shows(stretch.window()), stretch, unchanged, sheet.clockTolerance());
+    Changes.Cut cut =
+        Changes.cut(
+            likelihoods.shows(stretch.window()), stretch, unchanged, sheet.clockTolerance());
+    boolean sure = cut.parts().size() == 1 || cut.probability() >= SURE_CHANGE;
+    return sure || areClear(sheet, likelihoods, stretch, cut.parts())
+        ? cut.parts()
+        : List.of(stretch.window());
+  }
+
+  /** Whether each part has a state of the sheet that is likelier than all else together. */
+  private static boolean areClear(
+      CodeSheet sheet, Likelihoods likelihoods, Evidence stretch, List<Window> parts) {
+    for (Window part : parts) {
+      Evidence inside = stretch.within(part.fromSeconds(), part.toSeconds());
+      Candidate top = Posterior.candidates(sheet, likelihoods.of(inside)).get(0);
+      if (top.probability() < CLEAR || sheet.state(top.state()).isEmpty()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Joins neighbours of which the same is likeliest. */
