@@ -13,6 +13,7 @@ import java.util.Arrays;
  * @param brightest the number of the brightest lamp that these samples could hold
  * @param reach the grid's steps in which two blinks share samples
  */
+@SuppressWarnings("ArrayRecordComponent") // Long and read in inner loops, inside the package.
 record LightEvidence(
     double fromSeconds, double stepSeconds, float[][] logRatios, int brightest, int reach) {
   /** Brightnesses: even in the logarithm, from this many standard deviations of the noise. */

@@ -16,6 +16,7 @@ import lampwise.sheet.CodeSheet;
  * @param logs logarithms of the likelihoods in the order of the priors, relative to a dark lamp
  * @param evidence the blinks that the likeliest rhythm and the samples support together
  */
+@SuppressWarnings("ArrayRecordComponent") // Made and read once, inside the package.
 record LightLikelihoods(double[] logs, Evidence evidence) {
   /** Longer curves are not folded (chosen: a unit's clock wanders, and cost grows). */
   private static final double MOST_SECONDS = 300;
@@ -129,9 +130,10 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     private final Likelihoods listed;
     private final Evidence first;
     private double best;
-    private Train bestTrain;
-    private Folded bestFold;
-    private int bestLamp;
+    private Optional<Best> how = Optional.empty();
+
+    /** The train, its fold and the lamp that explain most. */
+    private record Best(Train train, Folded fold, int lamp) {}
 
     LightFolds(LightEvidence light, double blink, Likelihoods listed, Evidence first) {
       this.light = light;
@@ -157,7 +159,8 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       }
       logs[states] = unlisted;
       logs[states + 1] = noRhythm();
-      return new LightLikelihoods(logs, noted(found, best > 0 ? supported() : first.notes()));
+      return new LightLikelihoods(
+          logs, noted(found, how.map(this::supported).orElse(first.notes())));
     }
 
     private double ofState(int number) {
@@ -194,10 +197,9 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
         double score = train.logWeight() + fold.best();
         if (score > best) {
           best = score;
-          bestTrain = train;
-          bestFold =
+          Folded placed =
               new Folded(fold.logMean(), fold.best(), fold.startSeconds() + from, fold.stretch());
-          bestLamp = k;
+          how = Optional.of(new Best(train, placed, k));
         }
       }
       return sum - Math.log(LightEvidence.LAMPS);
@@ -237,15 +239,15 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     }
 
     /** The blinks of the best fold that the samples do not speak against. */
-    private List<Evidence.Note> supported() {
+    private List<Evidence.Note> supported(Best most) {
       List<Evidence.Note> notes = new ArrayList<>();
-      float[] logs = light.logRatios()[bestLamp];
-      double cycle = bestTrain.cycleSeconds() * bestFold.stretch() / light.stepSeconds();
+      float[] logs = light.logRatios()[most.lamp()];
+      double cycle = most.train().cycleSeconds() * most.fold().stretch() / light.stepSeconds();
       int cycles = (int) Math.ceil(logs.length / cycle) + 1;
       for (int k = -1; k <= cycles; k++) {
-        for (int pulse = 0; pulse < bestTrain.size(); pulse++) {
-          double offset = bestTrain.on(pulse) * bestFold.stretch() / light.stepSeconds();
-          double at = bestFold.startSeconds() + k * cycle + offset;
+        for (int pulse = 0; pulse < most.train().size(); pulse++) {
+          double offset = most.train().on(pulse) * most.fold().stretch() / light.stepSeconds();
+          double at = most.fold().startSeconds() + k * cycle + offset;
           int g = (int) Math.rint(at);
           double on = Math.max(light.seconds(at), first.window().fromSeconds());
           boolean inside = g >= 0 && g < logs.length && on < first.window().toSeconds();

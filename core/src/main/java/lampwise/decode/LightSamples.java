@@ -14,6 +14,7 @@ import lampwise.light.Window;
  * @param noise standard deviation of the noise, in the unit of the levels; 0 if there is none
  * @param periodSeconds the usual time from sample to sample
  */
+@SuppressWarnings("ArrayRecordComponent") // Long and read in inner loops, inside the package.
 record LightSamples(double[] seconds, double[] above, double noise, double periodSeconds) {
   /**
    * The baseline is taken over this time (chosen): shorter than shadows of people, which it
