@@ -81,10 +81,10 @@ class SayingTest {
   void wordsDecideTogetherWithTapsWhatNeitherDoesAlone() throws IOException {
     Files.writeString(folder.resolve("taps.txt"), "2.0 2.22\n");
     String[] words = {"--saw", "3 blinks every 9 to 11 s", "--watched", "40"};
-    String[] taps = {"--to", "3", "taps.txt"};
+    String[] taps = {"--to", "4", "taps.txt"};
     assertTrue(decode(words).out().startsWith("undecided"), decode(words).out());
     assertTrue(decode(taps).out().startsWith("undecided"), decode(taps).out());
-    String[] both = {"--together", words[0], words[1], words[2], words[3], "--to", "3", "taps.txt"};
+    String[] both = {"--together", words[0], words[1], words[2], words[3], "--to", "4", "taps.txt"};
     assertTrue(decode(both).out().startsWith("window-covered"), decode(both).out());
     assertTrue(decode(both).out().contains("[invented sheet]"), decode(both).out());
   }

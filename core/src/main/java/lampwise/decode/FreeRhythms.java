@@ -292,6 +292,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   }
 
   private static double logLengthShare(Evidence evidence) {
-    return evidence.hasLengths() ? SeenLengths.LOG_SHARE : 0;
+    int kinds = Double.isNaN(SeenLengths.of(evidence.notes()).longer()) ? 1 : 2;
+    return evidence.hasLengths() ? kinds * SeenLengths.LOG_SHARE : 0;
   }
 }
