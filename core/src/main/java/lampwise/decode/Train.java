@@ -76,8 +76,7 @@ final class Train {
    * a timing error of one second, and shrinks with the error once for each of them.
    */
   Train fitted(int durations) {
-    return new Train(
-        on, length, prelude, cycleSeconds, low, high, logWeight, measured, durations);
+    return new Train(on, length, prelude, cycleSeconds, low, high, logWeight, measured, durations);
   }
 
   /** Whether durations were fitted to the recording. */

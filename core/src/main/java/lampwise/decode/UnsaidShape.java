@@ -166,8 +166,7 @@ record UnsaidShape(
       spacing = Math.max(spacing, durations[i]);
       log += logEven(durations[i], Limits.APART_LEAST_SECONDS, Limits.APART_MOST_SECONDS);
     }
-    double pauseLeast =
-        Math.max(Limits.PAUSE_RATIO_LEAST * spacing, Limits.APART_LEAST_SECONDS);
+    double pauseLeast = Math.max(Limits.PAUSE_RATIO_LEAST * spacing, Limits.APART_LEAST_SECONDS);
     double longest = 0;
     int pulse = 0;
     for (int i = 0; i < contrasts.length; i++) {

@@ -40,8 +40,7 @@ final class UnsaidStudy {
     for (int i = 0; i < recordings; i++) {
       Labelled labelled = UnsaidSheet.recording(observer, cycles, seed, i);
       long start = System.nanoTime();
-      Reading reading =
-          new LampDecoder().decode(UnsaidSheet.SHEET, List.of(labelled.recording()));
+      Reading reading = new LampDecoder().decode(UnsaidSheet.SHEET, List.of(labelled.recording()));
       nanos += System.nanoTime() - start;
       Outcome outcome = Outcome.of(labelled.truth().state(), reading);
       right += outcome.isRight() ? 1 : 0;
