@@ -28,10 +28,16 @@ final class UnsaidFit {
   /** The same as a part of the shortest step from one pulse to the next. */
   private static final double REACH_OF_STEP = 0.25;
 
+  /** No pulse. */
+  private static final int NONE = Integer.MIN_VALUE;
+
   private static final double MATCHED = 4.5;
   private static final double MISSED = -3;
   private static final int MOST_REFINED = 8;
   private static final int MOST_KEPT = 3;
+
+  /** A proposal that cannot come nearer than this to the best one is not looked at. */
+  private static final double HOPELESS = 40;
 
   /** Proposals this far below the best are left (natural logarithm). */
   private static final double WORSE = 12;
@@ -166,7 +172,7 @@ final class UnsaidFit {
   }
 
   private List<Values> proposals() {
-    List<Values> found = new ArrayList<>();
+    Found found = new Found();
     int pulses = shape.pulses();
     for (int i = 0; i < Math.min(MOST_BEGINS, starts.length); i++) {
       run(i, -1, -1, found);
@@ -177,7 +183,18 @@ final class UnsaidFit {
         }
       }
     }
-    return found;
+    return found.all;
+  }
+
+  /** What was proposed so far. */
+  private static final class Found {
+    private final List<Values> all = new ArrayList<>();
+    private double best = Double.NEGATIVE_INFINITY;
+
+    void add(Values values) {
+      all.add(values);
+      best = Math.max(best, values.score());
+    }
   }
 
   /**
@@ -186,7 +203,7 @@ final class UnsaidFit {
    * @param missing the pulse that was not noted, or -1
    * @param stray the blink of the run that is none of the lamp, or -1
    */
-  private void run(int begin, int missing, int stray, List<Values> found) {
+  private void run(int begin, int missing, int stray, Found found) {
     List<double[]> rows = new ArrayList<>();
     List<Double> times = new ArrayList<>();
     int at = begin;
@@ -222,12 +239,11 @@ final class UnsaidFit {
     }
   }
 
-  private void cycle(
-      double phase, double cycle, double span, double[] durations, List<Values> found) {
+  private void cycle(double phase, double cycle, double span, double[] durations, Found found) {
     if (cycle > span + 0.05 && cycle > 0.1) {
-      Values values = scored(phase, cycle, durations, REACH[0]);
-      if (values.score() > Double.NEGATIVE_INFINITY) {
-        found.add(values);
+      double most = shape.logPrior(durations, cycle, seen) + MATCHED * starts.length;
+      if (most > found.best - HOPELESS) {
+        found.add(scored(phase, cycle, durations, REACH[0]));
       }
     }
   }
@@ -255,7 +271,14 @@ final class UnsaidFit {
     return new Values(phase, cycle, durations, sum);
   }
 
-  private static final int NONE = Integer.MIN_VALUE;
+  /** Where each pulse lies in the cycle. */
+  private double[] places(double[] durations) {
+    double[] on = new double[shape.pulses()];
+    for (int k = 0; k < on.length; k++) {
+      on[k] = shape.on(k, durations);
+    }
+    return on;
+  }
 
   private double at(int pulse, double phase, double cycle, double[] durations) {
     int turn = Math.floorDiv(pulse, shape.pulses());
@@ -267,14 +290,18 @@ final class UnsaidFit {
     int[] given = new int[starts.length];
     Arrays.fill(given, NONE);
     int pulses = shape.pulses();
+    double[] on = places(durations);
     for (int i = 0; i < starts.length; i++) {
       int turn = (int) Math.floor((starts[i] - phase) / cycle);
       double nearest = reach;
-      for (int pulse = turn * pulses - 1; pulse <= (turn + 1) * pulses; pulse++) {
-        double off = Math.abs(starts[i] - at(pulse, phase, cycle, durations));
-        if (off < nearest && fits(i, Math.floorMod(pulse, pulses))) {
+      double since = starts[i] - phase - turn * cycle;
+      for (int pulse = -1; pulse <= pulses; pulse++) {
+        int place = pulse < 0 ? pulses - 1 : pulse == pulses ? 0 : pulse;
+        double shift = pulse < 0 ? -cycle : pulse == pulses ? cycle : 0;
+        double off = Math.abs(since - shift - on[place]);
+        if (off < nearest && fits(i, place)) {
           nearest = off;
-          given[i] = pulse;
+          given[i] = turn * pulses + pulse;
         }
       }
       for (int k = i - 1; given[i] != NONE && k >= 0 && k >= i - 3; k--) {
@@ -330,11 +357,6 @@ final class UnsaidFit {
 
   /** The train of some values; empty if the blinks that fit do not determine them. */
   private Optional<Train> train(Values values) {
-    int pulses = shape.pulses();
-    double[] on = new double[pulses];
-    for (int k = 0; k < pulses; k++) {
-      on[k] = shape.on(k, values.durations());
-    }
     int[] given =
         given(values.phase(), values.cycle(), values.durations(), 3 * REACH[REACH.length - 1]);
     List<double[]> all = rows(given);
@@ -358,7 +380,14 @@ final class UnsaidFit {
             + volume
             + shape.lengthsTaken(seen) * SeenLengths.LOG_SHARE;
     return Optional.of(
-        new Train(on, shape.lengths(seen), 0, values.cycle(), 1 - STRETCH, 1 + STRETCH, logWeight)
+        new Train(
+                places(values.durations()),
+                shape.lengths(seen),
+                0,
+                values.cycle(),
+                1 - STRETCH,
+                1 + STRETCH,
+                logWeight)
             .measured()
             .fitted(durations));
   }
