@@ -36,7 +36,7 @@ public final class RecordingPlan {
   /** Of rough recordings this many may be wrong, of fine ones this share. */
   private static final int ROUGH_WRONG = 3;
 
-  private static final double FINE_WRONG = 0.6 * (1 - SURE);
+  private static final double FINE_WRONG = 0.4 * (1 - SURE);
 
   /** For a rough answer: recordings of each state, and the longest that is advised, seconds. */
   private static final int FEW = 10;
