@@ -12,8 +12,11 @@ final class Sums {
   /** Candidates this far below the best one (natural logarithm) are not looked at more closely. */
   static final double HOPELESS = 16;
 
-  /** What averaging can add to or take from a single setting. */
-  private static final double AVERAGING = 6;
+  /**
+   * What averaging over settings, several trains and weights far apart can add to a single term: so
+   * far below, it does not show which candidate was tried first.
+   */
+  private static final double AVERAGING = 12;
 
   private final double[] logs;
   private final int[] counts;
