@@ -1,8 +1,6 @@
 package lampwise.file;
 
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.StreamWriteFeature;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.List;
@@ -12,12 +10,14 @@ import lampwise.service.Act;
 import lampwise.service.Answer;
 import lampwise.service.Cause;
 import lampwise.service.Caution;
+import lampwise.service.Check;
 import lampwise.service.ClosingStep;
 import lampwise.service.Diagnosis;
+import lampwise.service.MakeSafe;
+import lampwise.service.Remedy;
 import lampwise.service.Requirement;
 import lampwise.service.Situation;
 import lampwise.service.Step;
-import lampwise.service.Who;
 import lampwise.service.Work;
 import lampwise.sheet.Power;
 
@@ -30,12 +30,6 @@ public final class DiagnosisJson {
   /** The value of {@code lampwise-diagnosis}. */
   public static final int VERSION = 1;
 
-  private static final JsonFactory FACTORY =
-      JsonFactory.builder()
-          .disable(StreamWriteFeature.AUTO_CLOSE_TARGET)
-          .disable(StreamWriteFeature.FLUSH_PASSED_TO_STREAM)
-          .build();
-
   private DiagnosisJson() {}
 
   /**
@@ -47,21 +41,21 @@ public final class DiagnosisJson {
    */
   public static void write(Writer out, Diagnosis visit) throws IOException {
     Situation from = visit.situation();
-    try (JsonGenerator json = FACTORY.createGenerator(out)) {
+    try (JsonGenerator json = JsonFields.to(out)) {
       json.writeStartObject();
       json.writeNumberField("lampwise-diagnosis", VERSION);
       json.writeBooleanField("invented", visit.isInvented());
       json.writeStringField("kind", from.kind().word());
-      text(json, "power", from.power().map(Power::word));
+      JsonFields.text(json, "power", from.power().map(Power::word));
       json.writeStringField("complaint", from.complaint().word());
-      texts(json, "recent", from.recent().stream().map(Work::word).toList());
+      JsonFields.texts(json, "recent", from.recent().stream().map(Work::word).toList());
       found(json, visit.acts());
       json.writeArrayFieldStart("causes");
       for (Map.Entry<Cause, Double> entry : visit.causes().entrySet()) {
         json.writeStartObject();
         json.writeStringField("cause", entry.getKey().id());
         json.writeStringField("name", entry.getKey().name());
-        number(json, "probability", entry.getValue(), 1e6);
+        JsonFields.number(json, "probability", entry.getValue(), 6, 1);
         json.writeEndObject();
       }
       json.writeEndArray();
@@ -95,153 +89,96 @@ public final class DiagnosisJson {
     json.writeEndArray();
   }
 
-  /** What the kinds of steps have in common; what one does not have is null or empty. */
+  /**
+   * What nearly every kind of step has.
+   *
+   * @param minutes how long the step takes; NaN where that is open
+   * @param expected the minutes to a working fixture that are expected from here; NaN if none are
+   */
   private record Shown(
       String does,
       Optional<String> id,
       String say,
       List<String> steps,
-      List<Answer> answers,
-      List<String> parts,
-      List<String> missing,
-      List<Requirement> verify,
       double minutes,
-      double expected,
-      Optional<Who> to,
-      Optional<String> result) {}
+      double expected) {}
 
   private static Shown shown(Step step) {
     if (step instanceof Step.Secure secure) {
+      MakeSafe rule = secure.rule();
       return new Shown(
-          "make-safe",
-          Optional.of(secure.rule().id()),
-          secure.rule().sign(),
-          secure.rule().steps(),
-          List.of(),
-          List.of(),
-          List.of(),
-          List.of(),
-          Double.NaN,
-          Double.NaN,
-          Optional.empty(),
-          Optional.empty());
+          "make-safe", Optional.of(rule.id()), rule.sign(), rule.steps(), Double.NaN, Double.NaN);
     }
     if (step instanceof Step.Look look) {
+      Check check = look.check();
       return new Shown(
           "check",
-          Optional.of(look.check().id()),
-          look.check().question(),
-          look.check().steps(),
-          look.check().answers(),
-          List.of(),
-          List.of(),
-          List.of(),
-          look.check().minutes(),
-          look.expectedMinutes(),
-          Optional.empty(),
-          Optional.empty());
+          Optional.of(check.id()),
+          check.question(),
+          check.steps(),
+          check.minutes(),
+          look.expectedMinutes());
     }
     if (step instanceof Step.Mend mend) {
+      Remedy remedy = mend.remedy();
       return new Shown(
           "repair",
-          Optional.of(mend.remedy().id()),
-          mend.remedy().name(),
-          mend.remedy().steps(),
-          List.of(),
-          mend.remedy().parts(),
-          mend.missing(),
-          mend.remedy().verify(),
-          mend.remedy().minutes(),
-          mend.expectedMinutes(),
-          Optional.empty(),
-          Optional.empty());
+          Optional.of(remedy.id()),
+          remedy.name(),
+          remedy.steps(),
+          remedy.minutes(),
+          mend.expectedMinutes());
     }
     if (step instanceof Step.HandOver over) {
       return new Shown(
           "hand-over",
-          over.remedy().map(remedy -> remedy.id()),
-          over.remedy().map(remedy -> remedy.name()).orElse("Hand over to: " + over.to().word()),
-          over.remedy().map(remedy -> remedy.steps()).orElse(List.of()),
-          List.of(),
-          List.of(),
-          List.of(),
-          List.of(),
+          over.remedy().map(Remedy::id),
+          over.remedy().map(Remedy::name).orElse("Hand over to: " + over.to().word()),
+          over.remedy().map(Remedy::steps).orElse(List.of()),
           Double.NaN,
-          over.expectedMinutes(),
-          Optional.of(over.to()),
-          Optional.empty());
+          over.expectedMinutes());
     }
     Step.Close close = (Step.Close) step;
-    return new Shown(
-        "close",
-        Optional.empty(),
-        close.why(),
-        close.lines().stream().map(ClosingStep::text).toList(),
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of(),
-        Double.NaN,
-        Double.NaN,
-        Optional.empty(),
-        Optional.of(close.outcome().word()));
+    List<String> lines = close.lines().stream().map(ClosingStep::text).toList();
+    return new Shown("close", Optional.empty(), close.why(), lines, Double.NaN, Double.NaN);
   }
 
   private static void next(JsonGenerator json, Step step) throws IOException {
     Shown shown = shown(step);
+    Optional<Step.Mend> mend = only(Step.Mend.class, step);
     json.writeStringField("do", shown.does());
-    text(json, "id", shown.id());
+    JsonFields.text(json, "id", shown.id());
     json.writeStringField("say", shown.say());
-    texts(json, "cautions", step.cautions().stream().map(Caution::text).toList());
-    texts(json, "steps", shown.steps());
+    JsonFields.texts(json, "cautions", step.cautions().stream().map(Caution::text).toList());
+    JsonFields.texts(json, "steps", shown.steps());
     json.writeArrayFieldStart("answers");
-    for (Answer answer : shown.answers()) {
+    for (Answer answer :
+        only(Step.Look.class, step).map(look -> look.check().answers()).orElse(List.of())) {
       json.writeStartObject();
       json.writeStringField("answer", answer.word());
       json.writeStringField("means", answer.means());
       json.writeEndObject();
     }
     json.writeEndArray();
-    texts(json, "parts", shown.parts());
-    texts(json, "missing", shown.missing());
+    JsonFields.texts(json, "parts", mend.map(m -> m.remedy().parts()).orElse(List.of()));
+    JsonFields.texts(json, "missing", mend.map(Step.Mend::missing).orElse(List.of()));
     json.writeArrayFieldStart("verify");
-    for (Requirement requirement : shown.verify()) {
+    for (Requirement requirement : mend.map(m -> m.remedy().verify()).orElse(List.of())) {
       json.writeStartObject();
       json.writeStringField("check", requirement.check());
-      texts(json, "answers", requirement.answers());
+      JsonFields.texts(json, "answers", requirement.answers());
       json.writeEndObject();
     }
     json.writeEndArray();
-    number(json, "minutes", shown.minutes(), 100);
-    number(json, "expected_minutes", shown.expected(), 100);
-    text(json, "to", shown.to().map(Who::word));
-    text(json, "result", shown.result());
+    JsonFields.number(json, "minutes", shown.minutes(), 2, 1);
+    JsonFields.number(json, "expected_minutes", shown.expected(), 2, 1);
+    JsonFields.text(json, "to", only(Step.HandOver.class, step).map(over -> over.to().word()));
+    JsonFields.text(
+        json, "result", only(Step.Close.class, step).map(close -> close.outcome().word()));
     json.writeStringField("why", step.why());
   }
 
-  private static void texts(JsonGenerator json, String key, List<String> texts) throws IOException {
-    json.writeArrayFieldStart(key);
-    for (String text : texts) {
-      json.writeString(text);
-    }
-    json.writeEndArray();
-  }
-
-  private static void text(JsonGenerator json, String key, Optional<String> text)
-      throws IOException {
-    if (text.isPresent()) {
-      json.writeStringField(key, text.get());
-    } else {
-      json.writeNullField(key);
-    }
-  }
-
-  private static void number(JsonGenerator json, String key, double value, double scale)
-      throws IOException {
-    if (Math.abs(value) <= Double.MAX_VALUE) {
-      json.writeNumberField(key, Math.round(value * scale) / scale);
-    } else {
-      json.writeNullField(key);
-    }
+  private static <T extends Step> Optional<T> only(Class<T> kind, Step step) {
+    return kind.isInstance(step) ? Optional.of(kind.cast(step)) : Optional.empty();
   }
 }

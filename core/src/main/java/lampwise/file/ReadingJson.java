@@ -1,8 +1,6 @@
 package lampwise.file;
 
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.StreamWriteFeature;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
@@ -45,12 +43,6 @@ public final class ReadingJson {
   /** The least probability with which a candidate or condition is listed. */
   public static final double LEAST_LISTED = 0.001;
 
-  private static final JsonFactory FACTORY =
-      JsonFactory.builder()
-          .disable(StreamWriteFeature.AUTO_CLOSE_TARGET)
-          .disable(StreamWriteFeature.FLUSH_PASSED_TO_STREAM)
-          .build();
-
   private ReadingJson() {}
 
   /**
@@ -86,13 +78,13 @@ public final class ReadingJson {
     List<Observation> observations = reading.observations();
     Optional<Observation> shown = reading.main();
     try (JsonGenerator json = start(out, recording)) {
-      text(json, "fixture", shown.flatMap(o -> o.recording().origin().fixture()));
+      JsonFields.text(json, "fixture", shown.flatMap(o -> o.recording().origin().fixture()));
       json.writeStringField("sheet", sheet.title());
       json.writeStringField("basis", sheet.basis().word());
       json.writeStringField("verdict", verdict.word());
-      text(json, "state", state.map(LampState::name));
-      text(json, "condition", state.map(s -> s.condition().word()));
-      text(json, "means", state.map(LampState::means));
+      JsonFields.text(json, "state", state.map(LampState::name));
+      JsonFields.text(json, "condition", state.map(s -> s.condition().word()));
+      JsonFields.text(json, "means", state.map(LampState::means));
       if (state.isPresent()) {
         probability(json, "probability", probability);
       } else {
@@ -100,8 +92,8 @@ public final class ReadingJson {
       }
       candidates(json, reading.candidates());
       conditions(json, reading.conditions(sheet));
-      text(json, "observed", reading.observed().map(Phrase::print));
-      text(json, "reason", reason);
+      JsonFields.text(json, "observed", reading.observed().map(Phrase::print));
+      JsonFields.text(json, "reason", reason);
       next(json, next);
       nearest(json, nearest);
       light(json, shown);
@@ -123,7 +115,7 @@ public final class ReadingJson {
   public static void observation(Writer out, String recording, Observation observation)
       throws IOException {
     try (JsonGenerator json = start(out, recording)) {
-      text(json, "fixture", observation.recording().origin().fixture());
+      JsonFields.text(json, "fixture", observation.recording().origin().fixture());
       for (String key :
           List.of(
               "sheet",
@@ -137,8 +129,8 @@ public final class ReadingJson {
         json.writeNullField(key);
       }
       conditions(json, Map.of());
-      text(json, "observed", observation.observed().map(Phrase::print));
-      text(json, "reason", observation.unreadable());
+      JsonFields.text(json, "observed", observation.observed().map(Phrase::print));
+      JsonFields.text(json, "reason", observation.unreadable());
       json.writeNullField("next");
       nearest(json, List.of());
       light(json, Optional.of(observation));
@@ -160,15 +152,15 @@ public final class ReadingJson {
     try (JsonGenerator json = start(out, recording)) {
       json.writeObjectFieldStart("error");
       json.writeStringField("message", fault.message());
-      place(json, "line", fault.line());
-      place(json, "column", fault.column());
+      JsonFields.place(json, "line", fault.line());
+      JsonFields.place(json, "column", fault.column());
       json.writeEndObject();
       json.writeEndObject();
     }
   }
 
   private static JsonGenerator start(Writer out, String recording) throws IOException {
-    JsonGenerator json = FACTORY.createGenerator(out);
+    JsonGenerator json = JsonFields.to(out);
     json.writeStartObject();
     json.writeNumberField("lampwise-json", VERSION);
     json.writeStringField("recording", recording);
@@ -311,7 +303,7 @@ public final class ReadingJson {
       json.writeNullField("probability");
     }
     Optional<Rhythm> observed = segment.observed();
-    text(json, "observed", observed.map(Phrase::print));
+    JsonFields.text(json, "observed", observed.map(Phrase::print));
     json.writeEndObject();
   }
 
@@ -328,23 +320,6 @@ public final class ReadingJson {
     json.writeEndArray();
   }
 
-  private static void text(JsonGenerator json, String key, Optional<String> value)
-      throws IOException {
-    if (value.isPresent()) {
-      json.writeStringField(key, value.get());
-    } else {
-      json.writeNullField(key);
-    }
-  }
-
-  private static void place(JsonGenerator json, String key, int value) throws IOException {
-    if (value > 0) {
-      json.writeNumberField(key, value);
-    } else {
-      json.writeNullField(key);
-    }
-  }
-
   private static void pair(JsonGenerator json, double from, double to) throws IOException {
     json.writeNumber(JsonNumber.of(from, 3, 1));
     json.writeNumber(JsonNumber.of(to, 3, 1));
@@ -352,24 +327,14 @@ public final class ReadingJson {
   }
 
   private static void time(JsonGenerator json, String key, double seconds) throws IOException {
-    number(json, key, seconds, 3, 1);
+    JsonFields.number(json, key, seconds, 3, 1);
   }
 
   private static void quantity(JsonGenerator json, String key, double value) throws IOException {
-    number(json, key, value, 3, 0);
+    JsonFields.number(json, key, value, 3, 0);
   }
 
   private static void probability(JsonGenerator json, String key, double value) throws IOException {
-    number(json, key, value >= 0 ? Math.min(value, 1) : 0, 6, 1);
-  }
-
-  private static void number(JsonGenerator json, String key, double value, int most, int least)
-      throws IOException {
-    if (Math.abs(value) <= Double.MAX_VALUE) {
-      json.writeFieldName(key);
-      json.writeNumber(JsonNumber.of(value, most, least));
-    } else {
-      json.writeNullField(key);
-    }
+    JsonFields.number(json, key, value >= 0 ? Math.min(value, 1) : 0, 6, 1);
   }
 }

@@ -1,12 +1,9 @@
 package lampwise.file;
 
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.StreamWriteFeature;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.List;
-import java.util.Optional;
 import lampwise.rhythm.Phrase;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
@@ -20,12 +17,6 @@ import lampwise.sheet.TellApart;
  * empty list.
  */
 public final class SheetJson {
-  private static final JsonFactory FACTORY =
-      JsonFactory.builder()
-          .disable(StreamWriteFeature.AUTO_CLOSE_TARGET)
-          .disable(StreamWriteFeature.FLUSH_PASSED_TO_STREAM)
-          .build();
-
   private SheetJson() {}
 
   /**
@@ -79,8 +70,8 @@ public final class SheetJson {
       for (FileFault fault : faults) {
         json.writeStartObject();
         json.writeStringField("message", fault.message());
-        place(json, "line", fault.line());
-        place(json, "column", fault.column());
+        JsonFields.place(json, "line", fault.line());
+        JsonFields.place(json, "column", fault.column());
         json.writeEndObject();
       }
       json.writeEndArray();
@@ -89,7 +80,7 @@ public final class SheetJson {
   }
 
   private static JsonGenerator start(Writer out, String file, boolean right) throws IOException {
-    JsonGenerator json = FACTORY.createGenerator(out);
+    JsonGenerator json = JsonFields.to(out);
     json.writeStartObject();
     json.writeNumberField("lampwise-json", ReadingJson.VERSION);
     json.writeStringField("file", file);
@@ -105,9 +96,9 @@ public final class SheetJson {
     json.writeStringField("condition", state.condition().word());
     json.writeStringField("seen", state.seen().word());
     number(json, "weight", state.weight());
-    text(json, "label_says", state.labelSays());
-    text(json, "cleared_by", state.clearedBy());
-    text(json, "lamp", state.lamp());
+    JsonFields.text(json, "label_says", state.labelSays());
+    JsonFields.text(json, "cleared_by", state.clearedBy());
+    JsonFields.text(json, "lamp", state.lamp());
     json.writeEndObject();
   }
 
@@ -119,7 +110,7 @@ public final class SheetJson {
     json.writeStringField("first", warning.first());
     json.writeStringField("second", warning.second());
     json.writeStringField("message", warning.message());
-    text(
+    JsonFields.text(
         json,
         "check",
         TellApart.check(
@@ -129,24 +120,6 @@ public final class SheetJson {
   }
 
   private static void number(JsonGenerator json, String key, double value) throws IOException {
-    json.writeFieldName(key);
-    json.writeNumber(JsonNumber.of(value, 6, 0));
-  }
-
-  private static void place(JsonGenerator json, String key, int value) throws IOException {
-    if (value > 0) {
-      json.writeNumberField(key, value);
-    } else {
-      json.writeNullField(key);
-    }
-  }
-
-  private static void text(JsonGenerator json, String key, Optional<String> text)
-      throws IOException {
-    if (text.isPresent()) {
-      json.writeStringField(key, text.get());
-    } else {
-      json.writeNullField(key);
-    }
+    JsonFields.number(json, key, value, 6, 0);
   }
 }
