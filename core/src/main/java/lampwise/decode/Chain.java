@@ -88,7 +88,7 @@ final class Chain {
     this.startFrom = startFrom;
     this.startTo = startTo;
     this.logMatch = Math.log((1 - noise.miss()) / noise.strays());
-    this.logMiss = Math.log(noise.miss());
+    this.logMiss = noise.logMissed();
     this.lengthShare = Math.min(1, LENGTHS_COUNTED / Math.max(1, evidence.notes().size()));
     double lengths = evidence.hasLengths() ? MOST_LENGTH * lengthShare : 0;
     this.mostPerNote = Math.max(0, logMatch - Math.log(noise.sd() * ROOT_TWO_PI)) + lengths;
@@ -358,11 +358,7 @@ final class Chain {
 
   /** Logarithm of the chance that a pulse about this time left no blink. */
   private double missed(double time, double sd) {
-    double watched = evidence.watched(time, sd);
-    if (watched >= 1) {
-      return logMiss;
-    }
-    return watched <= 0 ? 0 : Math.log(1 - watched * (1 - noise.miss()));
+    return noise.logMissed(evidence.watched(time, sd), logMiss);
   }
 
   /** Logarithm of the chance that no pulse before the chain left a blink. */

@@ -7,11 +7,11 @@ import lampwise.light.Window;
 /** Whether and where the lamp's state changes in a stretch of a recording without marks. */
 final class Changes {
   /** Chance that the state changes during a recording; the moment is even over its window. */
-  static final double CHANCE = 0.005;
+  private static final double CHANCE = 0.005;
 
   /**
-   * From this probability on a stretch is cut: who watches a change and is not told of it is misled
-   * about both states, while the parts of a stretch cut in vain still say what the whole would.
+   * From this probability on a cut is proposed: who watches a change and is not told of it is
+   * misled about both states. Whether the parts bear an improbable one out is looked at afterwards.
    */
   private static final double LEAST = 0.05;
 

@@ -65,19 +65,20 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   /** The rhythms that a recording proposes. */
   static List<FreeRhythms> propose(Evidence evidence) {
     double[] starts = evidence.starts();
+    double share = logLengthShare(evidence);
     List<FreeRhythms> proposals = new ArrayList<>();
     if (starts.length <= 3) {
-      singles(evidence, proposals);
-      once(evidence, starts, proposals);
+      singles(evidence, share, proposals);
+      once(evidence, starts, share, proposals);
     }
     if (starts.length >= 2 && starts.length <= MOST_BLINKS) {
-      oneCycle(evidence, starts, proposals);
+      oneCycle(evidence, starts, share, proposals);
     }
     if (starts.length >= 3) {
       double[] length = {SeenLengths.middle(evidence.notes())};
       List<Double> cycles = singleCycles(starts);
       for (double cycle : cycles) {
-        propose(evidence, cycle, new double[] {cycle}, length, 1, proposals);
+        propose(evidence, share, cycle, new double[] {cycle}, length, 1, proposals);
       }
       for (SeenCycle folded : SeenCycle.of(evidence, MOST_BLINKS, FOLDED)) {
         if (folded.gaps().length == 1 && isNear(folded.seconds(), cycles)) {
@@ -85,6 +86,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
         }
         propose(
             evidence,
+            share,
             folded.seconds(),
             folded.gaps(),
             folded.lengths(),
@@ -96,7 +98,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   }
 
   /** Single blinks of every period, for recordings too short to propose one. */
-  private static void singles(Evidence evidence, List<FreeRhythms> proposals) {
+  private static void singles(Evidence evidence, double lengthShare, List<FreeRhythms> proposals) {
     Choices cycles = Choices.grid(LEAST_CYCLE, Limits.CYCLE_MOST_SECONDS, 0.54);
     double widen = Math.exp(cycles.half());
     for (Choices.Value value : cycles.values()) {
@@ -110,13 +112,14 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
               cycle,
               1 / widen,
               widen,
-              logWeight + logLengthShare(evidence));
+              logWeight + lengthShare);
       proposals.add(new FreeRhythms(train, 0, 0, 1));
     }
   }
 
   /** The blinks of a short recording as the one cycle of it that was seen, of every length. */
-  private static void oneCycle(Evidence evidence, double[] starts, List<FreeRhythms> proposals) {
+  private static void oneCycle(
+      Evidence evidence, double[] starts, double lengthShare, List<FreeRhythms> proposals) {
     int count = starts.length;
     double whole = starts[count - 1] - starts[0];
     double window = evidence.window().lengthSeconds();
@@ -130,6 +133,8 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       return;
     }
     Choices cycles = Choices.grid(least, Limits.CYCLE_MOST_SECONDS, 2 * STRETCH);
+    // The cells are wider than a train stretches.
+    double share = lengthShare + Math.log(cycles.half() / STRETCH);
     double[] gaps = new double[count];
     double[] lengths = new double[count];
     for (int i = 0; i < count; i++) {
@@ -138,21 +143,13 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     }
     for (Choices.Value cycle : cycles.values()) {
       gaps[count - 1] = cycle.seconds() - whole;
-      int before = proposals.size();
-      propose(evidence, cycle.seconds(), gaps, lengths, 1, proposals);
-      double more = Math.log(cycles.half() / STRETCH);
-      for (int i = before; i < proposals.size(); i++) {
-        FreeRhythms free = proposals.get(i);
-        proposals.set(
-            i,
-            new FreeRhythms(
-                free.train().weighed(more), free.logDensity(), free.durations(), free.repeats()));
-      }
+      propose(evidence, share, cycle.seconds(), gaps, lengths, 1, proposals);
     }
   }
 
   /** The blinks of a short recording as one show that does not repeat. */
-  private static void once(Evidence evidence, double[] starts, List<FreeRhythms> proposals) {
+  private static void once(
+      Evidence evidence, double[] starts, double lengthShare, List<FreeRhythms> proposals) {
     if (starts.length == 0) {
       return;
     }
@@ -165,7 +162,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       lengths[i] = evidence.notes().get(i).length();
       logDensity += i > 0 ? logSpacing(on[i] - on[i - 1]) : 0;
     }
-    double logWeight = Math.log(ONCE) + logCount(starts.length) + logLengthShare(evidence);
+    double logWeight = Math.log(ONCE) + logCount(starts.length) + lengthShare;
     Train train = new Train(on, lengths, 0, 0, 1 - STRETCH, 1 + STRETCH, logWeight);
     proposals.add(new FreeRhythms(train, logDensity, on.length - 1, 1));
   }
@@ -187,18 +184,23 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     return cycles;
   }
 
+  /**
+   * Proposes a cycle as one group of blinks and as two.
+   *
+   * @param share logarithm of the share of the prior that its lengths, and what it stands for, take
+   */
   private static void propose(
       Evidence evidence,
+      double share,
       double cycle,
       double[] gaps,
       double[] lengths,
       int repeats,
       List<FreeRhythms> proposals) {
-    double share = logLengthShare(evidence);
     int count = gaps.length;
     if (count == 1) {
-      share += logOneGroup(1) + logCycle(cycle, LEAST_CYCLE, 2 * STRETCH);
-      proposals.add(new FreeRhythms(train(new double[] {0}, lengths, cycle, share), 0, 0, 1));
+      double single = share + logOneGroup(1) + logCycle(cycle, LEAST_CYCLE, 2 * STRETCH);
+      proposals.add(new FreeRhythms(train(new double[] {0}, lengths, cycle, single), 0, 0, 1));
       return;
     }
     double widest = Arrays.stream(gaps).max().orElse(0);

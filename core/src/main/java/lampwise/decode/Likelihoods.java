@@ -2,6 +2,8 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntPredicate;
+import java.util.function.IntToDoubleFunction;
 import lampwise.light.Marks;
 import lampwise.light.Window;
 import lampwise.rhythm.Rhythm;
@@ -155,18 +157,14 @@ final class Likelihoods {
    * @param logs logarithms of the states' likelihoods
    */
   List<FreeRhythms> unlisted(Evidence stretch, double[] logs) {
+    List<FreeRhythms> all = proposed(stretch);
+    all.addAll(nearVariants(state -> true, state -> logs[state]));
+    return all;
+  }
+
+  private List<FreeRhythms> proposed(Evidence stretch) {
     List<FreeRhythms> all = new ArrayList<>(FreeRhythms.propose(stretch));
     all.removeIf(free -> isListed(free.train()));
-    List<Integer> states = new ArrayList<>();
-    for (int i = 0; i < variants.size(); i++) {
-      if (!variants.get(i).isEmpty()) {
-        states.add(i);
-      }
-    }
-    states.sort((a, b) -> Double.compare(logs[b], logs[a]));
-    for (int state : states.subList(0, Math.min(MOST_VARIED, states.size()))) {
-      all.addAll(variants.get(state));
-    }
     return all;
   }
 
@@ -192,7 +190,7 @@ final class Likelihoods {
         probes.add(i, noise, ofState(i, head, noise, probes.floor()));
       }
     }
-    List<FreeRhythms> near = nearVariants(probes);
+    List<FreeRhythms> near = nearVariants(probes::isHopeful, probes::mean);
     List<FreeRhythms> free =
         unlisted(head, near, settings.get(probes.bestSetting() * step), probes.floor());
     for (int k = 0; k < settings.size(); k += step) {
@@ -237,8 +235,7 @@ final class Likelihoods {
   /** The unlisted rhythms that matter, by how they fit under one setting of the noise. */
   private List<FreeRhythms> unlisted(
       Evidence stretch, List<FreeRhythms> near, Noise noise, double floor) {
-    List<FreeRhythms> all = new ArrayList<>(FreeRhythms.propose(stretch));
-    all.removeIf(free -> isListed(free.train()));
+    List<FreeRhythms> all = proposed(stretch);
     all.addAll(near);
     double[] logs = new double[all.size()];
     double best = floor;
@@ -279,15 +276,15 @@ final class Likelihoods {
     return same;
   }
 
-  /** The variants of the states that fit best so far. */
-  private List<FreeRhythms> nearVariants(Sums probes) {
+  /** The variants of the states that fit best so far, of those that may matter. */
+  private List<FreeRhythms> nearVariants(IntPredicate matters, IntToDoubleFunction fit) {
     List<Integer> states = new ArrayList<>();
     for (int i = 0; i < variants.size(); i++) {
-      if (!variants.get(i).isEmpty() && probes.isHopeful(i)) {
+      if (!variants.get(i).isEmpty() && matters.test(i)) {
         states.add(i);
       }
     }
-    states.sort((a, b) -> Double.compare(probes.mean(b), probes.mean(a)));
+    states.sort((a, b) -> Double.compare(fit.applyAsDouble(b), fit.applyAsDouble(a)));
     List<FreeRhythms> near = new ArrayList<>();
     for (int state : states.subList(0, Math.min(MOST_VARIED, states.size()))) {
       near.addAll(variants.get(state));
@@ -321,9 +318,7 @@ final class Likelihoods {
       Evidence stretch,
       Noise noise,
       double floor) {
-    if (way.stretches().size() == 1
-        && way.stretches().get(0).fromSeconds() <= stretch.window().fromSeconds()
-        && way.stretches().get(0).toSeconds() >= stretch.window().toSeconds()) {
+    if (way.stretches().size() == 1 && covers(way.stretches().get(0), stretch.window())) {
       boolean begins =
           way.triggered() && way.stretches().get(0).fromSeconds() == stretch.window().fromSeconds();
       return shown(state.rhythm(), trains, stretch, noise, begins, floor);

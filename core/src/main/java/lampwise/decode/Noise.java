@@ -78,6 +78,24 @@ record Noise(
     return settings;
   }
 
+  /** Logarithm of the chance that a pulse that was watched left no blink. */
+  double logMissed() {
+    return Math.log(miss);
+  }
+
+  /**
+   * The same for a pulse that was watched with a chance only.
+   *
+   * @param watched the chance
+   * @param logMissed the answer for a chance of 1, which is taken so often that it is kept
+   */
+  double logMissed(double watched, double logMissed) {
+    if (watched >= 1) {
+      return logMissed;
+    }
+    return watched <= 0 ? 0 : Math.log(1 - watched * (1 - miss));
+  }
+
   /** Standard deviation of the noted length of a blink that lasts this long. */
   double lengthSd(double seconds) {
     double part = LENGTH_FRACTION * seconds;

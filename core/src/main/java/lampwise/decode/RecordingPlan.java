@@ -190,15 +190,10 @@ public final class RecordingPlan {
     if (one instanceof Rhythm.Steady || two instanceof Rhythm.Steady) {
       return OptionalDouble.of(LEAST_SECONDS);
     }
-    Bout bout = bout(one, two, shared);
     double seconds = 2 * LEAST_SECONDS;
-    while (!bout.isTold(seconds, FEW, 0)) {
-      seconds *= GROWTH * GROWTH;
-      if (seconds > ADVISED_SECONDS) {
-        return OptionalDouble.empty();
-      }
-    }
-    return OptionalDouble.of(GROWTH * seconds);
+    double growth = GROWTH * GROWTH;
+    double told = bout(one, two, shared).first(seconds, growth, ADVISED_SECONDS, FEW, 0);
+    return told > ADVISED_SECONDS ? OptionalDouble.empty() : OptionalDouble.of(GROWTH * told);
   }
 
   private static boolean triggered(Seen shared) {
@@ -215,19 +210,11 @@ public final class RecordingPlan {
       return OptionalDouble.of(LEAST_SECONDS);
     }
     Bout bout = bout(one, two, shared);
-    double seconds = LEAST_SECONDS;
-    while (!bout.isTold(seconds, ROUGH, ROUGH_WRONG)) {
-      seconds *= GROWTH;
-      if (seconds > MOST_SECONDS) {
-        return OptionalDouble.empty();
-      }
-    }
     int most = (int) (2 * FINE * FINE_WRONG);
-    while (!bout.isTold(seconds, FINE, most)) {
-      seconds *= GROWTH;
-      if (seconds > MOST_SECONDS) {
-        return OptionalDouble.empty();
-      }
+    double rough = bout.first(LEAST_SECONDS, GROWTH, MOST_SECONDS, ROUGH, ROUGH_WRONG);
+    double seconds = bout.first(rough, GROWTH, MOST_SECONDS, FINE, most);
+    if (seconds > MOST_SECONDS) {
+      return OptionalDouble.empty();
     }
     double low = seconds / GROWTH / GROWTH;
     double high = seconds;
@@ -248,6 +235,15 @@ public final class RecordingPlan {
 
   /** Two rhythms that are to be told apart. */
   private record Bout(List<Train> one, List<Train> two, Rehearsal rehearsal, boolean triggered) {
+    /** The first of growing lengths that tells them apart; if none does, one beyond the longest. */
+    double first(double least, double growth, double longest, int count, int mostWrong) {
+      double seconds = least;
+      while (seconds <= longest && !isTold(seconds, count, mostWrong)) {
+        seconds *= growth;
+      }
+      return seconds;
+    }
+
     /** Whether of so many recordings of each no more than some are taken for the other's. */
     boolean isTold(double seconds, int count, int mostWrong) {
       int wrong = 0;

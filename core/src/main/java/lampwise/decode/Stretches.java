@@ -1,8 +1,11 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import lampwise.light.Description;
 import lampwise.light.LightCurve;
 import lampwise.light.Recording;
@@ -50,6 +53,12 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
     double[] whole = likelihoods.whole();
     List<Candidate> candidates = Posterior.candidates(sheet, whole);
     Optional<Explained> explained = explain(sheet, likelihoods, evidence, candidates);
+    Map<Window, double[]> known = new HashMap<>();
+    known.put(evidence.window(), whole);
+    Function<Window, double[]> logs =
+        window ->
+            known.computeIfAbsent(
+                window, w -> likelihoods.of(evidence.within(w.fromSeconds(), w.toSeconds())));
     List<Window> windows = new ArrayList<>();
     for (Window between :
         Segmenter.stretches(
@@ -61,24 +70,20 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
                     stretch.window().equals(evidence.window())
                         ? whole
                         : likelihoods.of(stretch.roughly())))) {
-      if (between.equals(evidence.window())) {
-        windows.addAll(changes(sheet, likelihoods, evidence, whole, explained));
-      } else {
-        Evidence stretch = evidence.within(between.fromSeconds(), between.toSeconds());
-        double[] logs = likelihoods.of(stretch);
-        List<Candidate> here = Posterior.candidates(sheet, logs);
-        Optional<Explained> how = explain(sheet, likelihoods, stretch, here);
-        windows.addAll(changes(sheet, likelihoods, stretch, logs, how));
-      }
+      boolean all = between.equals(evidence.window());
+      Evidence stretch =
+          all ? evidence : evidence.within(between.fromSeconds(), between.toSeconds());
+      List<Candidate> here = Posterior.candidates(sheet, logs.apply(between));
+      Optional<Explained> how = all ? explained : explain(sheet, likelihoods, stretch, here);
+      windows.addAll(changes(sheet, likelihoods, stretch, logs, how));
     }
-    windows = merged(sheet, likelihoods, evidence, windows);
+    windows = merged(sheet, logs, windows);
     List<Segment> segments = new ArrayList<>();
     List<SeenBlink> blinks = new ArrayList<>();
     for (Window window : windows) {
       boolean all = windows.size() == 1;
       Evidence stretch = all ? evidence : evidence.within(window.fromSeconds(), window.toSeconds());
-      List<Candidate> here =
-          all ? candidates : Posterior.candidates(sheet, likelihoods.of(stretch));
+      List<Candidate> here = all ? candidates : Posterior.candidates(sheet, logs.apply(window));
       List<Part> parts = parts(sheet, recording, likelihoods.unanswered(), stretch, here);
       for (Part part : parts) {
         Evidence inside =
@@ -110,35 +115,30 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
       CodeSheet sheet,
       Likelihoods likelihoods,
       Evidence stretch,
-      double[] logLikelihoods,
+      Function<Window, double[]> logs,
       Optional<Explained> explained) {
+    double[] here = logs.apply(stretch.window());
+    int loose = explained.map(Explained::loose).orElse(stretch.notes().size());
+    if (loose < LEAST_LOOSE && best(sheet, here).candidate() < sheet.states().size()) {
+      return List.of(stretch.window());
+    }
     double[] priors = Posterior.priors(sheet);
-    int top = 0;
     double unchanged = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < priors.length; i++) {
-      double score = Math.log(priors[i]) + logLikelihoods[i];
-      unchanged = Gauss.logAdd(unchanged, score);
-      top = score > Math.log(priors[top]) + logLikelihoods[top] ? i : top;
-    }
-    int loose = explained.map(Explained::loose).orElse(stretch.notes().size());
-    if (loose < LEAST_LOOSE && top < sheet.states().size()) {
-      return List.of(stretch.window());
+      unchanged = Gauss.logAdd(unchanged, Math.log(priors[i]) + here[i]);
     }
     Changes.Cut cut =
         Changes.cut(
             likelihoods.shows(stretch.window()), stretch, unchanged, sheet.clockTolerance());
     boolean sure = cut.parts().size() == 1 || cut.probability() >= SURE_CHANGE;
-    return sure || areClear(sheet, likelihoods, stretch, cut.parts())
-        ? cut.parts()
-        : List.of(stretch.window());
+    return sure || areClear(sheet, logs, cut.parts()) ? cut.parts() : List.of(stretch.window());
   }
 
   /** Whether each part has a state of the sheet that is likelier than all else together. */
   private static boolean areClear(
-      CodeSheet sheet, Likelihoods likelihoods, Evidence stretch, List<Window> parts) {
+      CodeSheet sheet, Function<Window, double[]> logs, List<Window> parts) {
     for (Window part : parts) {
-      Evidence inside = stretch.within(part.fromSeconds(), part.toSeconds());
-      Candidate top = Posterior.candidates(sheet, likelihoods.of(inside)).get(0);
+      Candidate top = Posterior.candidates(sheet, logs.apply(part)).get(0);
       if (top.probability() < CLEAR || sheet.state(top.state()).isEmpty()) {
         return false;
       }
@@ -148,19 +148,13 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
 
   /** Joins neighbours of which the same is likeliest. */
   private static List<Window> merged(
-      CodeSheet sheet, Likelihoods likelihoods, Evidence evidence, List<Window> windows) {
+      CodeSheet sheet, Function<Window, double[]> logs, List<Window> windows) {
     List<Window> merged = new ArrayList<>();
     int before = -1;
     for (Window window : windows) {
-      int here =
-          windows.size() == 1
-              ? -1
-              : best(
-                      sheet,
-                      likelihoods.of(evidence.within(window.fromSeconds(), window.toSeconds())))
-                  .candidate();
+      int here = best(sheet, logs.apply(window)).candidate();
       double from = window.fromSeconds();
-      if (here >= 0 && here == before) {
+      if (here == before) {
         from = merged.remove(merged.size() - 1).fromSeconds();
       }
       merged.add(new Window(from, window.toSeconds()));

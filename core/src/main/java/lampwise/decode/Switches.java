@@ -214,7 +214,7 @@ final class Switches {
     this.noise = noise;
     this.places = Places.of(evidence);
     this.logMatch = Math.log((1 - noise.miss()) / noise.strays());
-    this.logMiss = Math.log(noise.miss());
+    this.logMiss = noise.logMissed();
     this.logRate = Math.log(changesPerSecond);
     this.before = new double[places.seconds().length];
     for (Way way : ways) {
@@ -464,11 +464,7 @@ final class Switches {
   }
 
   private double missed(double time, double sd, double inside) {
-    double watched = inside * evidence.watched(time, sd);
-    if (watched >= 1) {
-      return logMiss;
-    }
-    return watched <= 0 ? 0 : Math.log(1 - watched * (1 - noise.miss()));
+    return noise.logMissed(inside * evidence.watched(time, sd), logMiss);
   }
 
   /** Logarithm of the chance that no further pulse of a run left a blink until a moment. */

@@ -79,11 +79,6 @@ final class Train {
     return new Train(on, length, prelude, cycleSeconds, low, high, logWeight, measured, durations);
   }
 
-  /** Whether durations were fitted to the recording. */
-  boolean isFitted() {
-    return fitted > 0;
-  }
-
   /** Logarithm of the share of its rhythm's prior that it stands for under this noise. */
   double logWeight(Noise noise) {
     return logWeight + fitted * Math.log(noise.sd());
