@@ -52,10 +52,7 @@ final class PlanCommand implements Command {
 
   @Override
   public int run(ParseResult parsed, Surroundings here) throws UsageException {
-    Optional<CodeSheet> sheet = SheetOption.read(parsed, here);
-    if (sheet.isEmpty()) {
-      throw new UsageException("which sheet is not said; give --sheet FILE, or --sheet demo");
-    }
+    CodeSheet sheet = SheetOption.needed(parsed, here);
     Optional<String> rate = ReadingFlags.text(parsed, "--rate");
     String by;
     Watching watching;
@@ -78,11 +75,11 @@ final class PlanCommand implements Command {
           (rate.isPresent() ? "--rate: " : "--set: ")
               + Main.oneLine(String.valueOf(e.getMessage())));
     }
-    List<RecordingPlan.Pair> pairs = pairs(here, new RecordingPlan(sheet.get(), watching));
+    List<RecordingPlan.Pair> pairs = pairs(here, new RecordingPlan(sheet, watching));
     if (parsed.hasMatchedOption("--json")) {
-      print(here, sheet.get(), by, watching, pairs);
+      print(here, sheet, by, watching, pairs);
     } else {
-      PlanText.lines(sheet.get(), by, pairs).forEach(here.out()::println);
+      PlanText.lines(sheet, by, pairs).forEach(here.out()::println);
     }
     return Main.DONE;
   }

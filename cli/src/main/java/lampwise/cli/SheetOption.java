@@ -31,6 +31,18 @@ final class SheetOption {
   }
 
   /**
+   * Reads the sheet of a command that cannot do without.
+   *
+   * @throws UsageException if none is named, or with a line for each fault
+   */
+  static CodeSheet needed(ParseResult parsed, Surroundings here) throws UsageException {
+    return read(parsed, here)
+        .orElseThrow(
+            () ->
+                new UsageException("which sheet is not said; give --sheet FILE, or --sheet demo"));
+  }
+
+  /**
    * Reads the sheet that the option or the variable names.
    *
    * @return the sheet; empty if neither names one

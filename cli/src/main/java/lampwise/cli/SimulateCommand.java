@@ -59,15 +59,12 @@ final class SimulateCommand implements Command {
       ShapeOption.lines().forEach(here.out()::println);
       return Main.DONE;
     }
-    Optional<CodeSheet> sheet = SheetOption.read(parsed, here);
-    if (sheet.isEmpty()) {
-      throw new UsageException("which sheet is not said; give --sheet FILE, or --sheet demo");
-    }
+    CodeSheet sheet = SheetOption.needed(parsed, here);
     Optional<String> out = ReadingFlags.text(parsed, "--out");
     if (out.isEmpty()) {
       throw new UsageException("where to write is not said; give --out DIR, or --out -");
     }
-    SceneOptions scenes = SceneOptions.read(parsed, sheet.get());
+    SceneOptions scenes = SceneOptions.read(parsed, sheet);
     ObserverOption observer = ObserverOption.read(parsed);
     LightShape shape = ShapeOption.read(parsed, observer);
     long all = number(parsed, "--count", 1, MOST_RECORDINGS) * scenes.kinds();
@@ -75,7 +72,7 @@ final class SimulateCommand implements Command {
       throw new UsageException("at most " + MOST_RECORDINGS + " recordings are made in one go");
     }
     long seed = number(parsed, "--seed", Long.MIN_VALUE, Long.MAX_VALUE);
-    SimulateRun run = new SimulateRun(here, sheet.get(), scenes, observer, shape, seed);
+    SimulateRun run = new SimulateRun(here, sheet, scenes, observer, shape, seed);
     if (!out.get().equals(STANDARD_OUTPUT)) {
       return run.write(out.get(), (int) all, parsed.hasMatchedOption("--force"));
     }

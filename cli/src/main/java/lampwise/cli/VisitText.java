@@ -29,18 +29,14 @@ final class VisitText {
       cautions(lines, step);
       numbered(lines, secure.rule().steps());
     } else if (step instanceof Step.Look look) {
-      look(lines, look.check());
+      look(lines, look);
     } else if (step instanceof Step.Mend mend) {
       mend(lines, visit.guide(), mend);
     } else if (step instanceof Step.HandOver over) {
       String what = over.remedy().map(remedy -> ": " + remedy.name()).orElse("");
       lines.addAll(wrapped("HAND OVER: ", "to " + over.to().word() + what));
-      over.remedy()
-          .ifPresent(
-              remedy -> {
-                cautions(lines, remedy.cautions());
-                numbered(lines, remedy.steps());
-              });
+      cautions(lines, step);
+      over.remedy().ifPresent(remedy -> numbered(lines, remedy.steps()));
     } else if (step instanceof Step.Close close) {
       lines.addAll(wrapped("CLOSE: ", "result: " + close.outcome().word()));
       for (ClosingStep line : close.lines()) {
@@ -51,9 +47,10 @@ final class VisitText {
     return lines;
   }
 
-  private static void look(List<String> lines, Check check) {
+  private static void look(List<String> lines, Step.Look look) {
+    Check check = look.check();
     lines.addAll(wrapped("CHECK: ", check.question() + " [" + check.id() + "]"));
-    cautions(lines, check.cautions());
+    cautions(lines, look);
     if (!check.needs().isEmpty()) {
       lines.addAll(wrapped("  Tools: ", String.join(", ", check.needs())));
     }
@@ -67,7 +64,7 @@ final class VisitText {
   private static void mend(List<String> lines, Guide guide, Step.Mend mend) {
     Remedy remedy = mend.remedy();
     lines.addAll(wrapped("REPAIR: ", remedy.name() + " [" + remedy.id() + "]"));
-    cautions(lines, remedy.cautions());
+    cautions(lines, mend);
     if (!remedy.parts().isEmpty()) {
       lines.addAll(wrapped("  Parts: ", String.join(", ", remedy.parts())));
     }
@@ -88,11 +85,7 @@ final class VisitText {
   }
 
   private static void cautions(List<String> lines, Step step) {
-    cautions(lines, step.cautions());
-  }
-
-  private static void cautions(List<String> lines, List<Caution> cautions) {
-    for (Caution caution : cautions) {
+    for (Caution caution : step.cautions()) {
       lines.addAll(wrapped("  ! ", caution.text()));
     }
   }

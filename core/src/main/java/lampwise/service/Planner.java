@@ -54,11 +54,6 @@ final class Planner {
     return ahead(belief, 2);
   }
 
-  /** The best first step, one step looked ahead. */
-  Choice oneStep(Belief belief) {
-    return ahead(belief, 1).get(0);
-  }
-
   private List<Choice> ahead(Belief belief, int depth) {
     List<Choice> near = new ArrayList<>();
     for (int repair : repairs(belief)) {

@@ -24,6 +24,9 @@ public sealed interface Step permits Step.Secure, Step.Look, Step.Mend, Step.Han
     if (this instanceof Look look) {
       return look.check().cautions();
     }
+    if (this instanceof HandOver over) {
+      return over.remedy().map(Remedy::cautions).orElse(List.of());
+    }
     return this instanceof Mend mend ? mend.remedy().cautions() : List.of();
   }
 

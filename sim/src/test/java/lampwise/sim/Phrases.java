@@ -6,7 +6,7 @@ import lampwise.rhythm.PhraseException;
 import lampwise.rhythm.Rhythm;
 
 /** Phrases that cover the grammar, and what a test wants of phrases. */
-final class Phrases {
+public final class Phrases {
   /** Phrases that hold together, so that every value of a draw can be as it was said. */
   static final List<String> SOUND =
       List.of(
@@ -98,7 +98,13 @@ final class Phrases {
 
   private Phrases() {}
 
-  static Rhythm rhythm(String phrase) {
+  /**
+   * The rhythm of a phrase that is right.
+   *
+   * @param phrase the phrase
+   * @return its rhythm
+   */
+  public static Rhythm rhythm(String phrase) {
     try {
       return Phrase.parse(phrase);
     } catch (PhraseException e) {

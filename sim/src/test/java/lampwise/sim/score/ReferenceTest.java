@@ -12,9 +12,6 @@ import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import lampwise.light.BlinkLog;
 import lampwise.light.Marks;
-import lampwise.rhythm.Phrase;
-import lampwise.rhythm.PhraseException;
-import lampwise.rhythm.Rhythm;
 import lampwise.sheet.Basis;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.Condition;
@@ -22,22 +19,15 @@ import lampwise.sheet.LampState;
 import lampwise.sheet.Seen;
 import lampwise.sim.Mix;
 import lampwise.sim.Person;
+import lampwise.sim.Phrases;
 import lampwise.sim.SimulationException;
 import org.junit.jupiter.api.Test;
 
 class ReferenceTest {
-  private static Rhythm rhythm(String phrase) {
-    try {
-      return Phrase.parse(phrase);
-    } catch (PhraseException e) {
-      throw new AssertionError(phrase, e);
-    }
-  }
-
   private static LampState state(String name, String phrase, Seen seen, double weight) {
     return new LampState(
         name,
-        rhythm(phrase),
+        Phrases.rhythm(phrase),
         "a state",
         Condition.OTHER,
         seen,

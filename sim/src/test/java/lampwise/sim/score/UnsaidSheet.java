@@ -10,8 +10,6 @@ import lampwise.rhythm.Cycle;
 import lampwise.rhythm.Ending;
 import lampwise.rhythm.Length;
 import lampwise.rhythm.Part;
-import lampwise.rhythm.Phrase;
-import lampwise.rhythm.PhraseException;
 import lampwise.rhythm.Rhythm;
 import lampwise.rhythm.Size;
 import lampwise.sheet.Basis;
@@ -25,6 +23,7 @@ import lampwise.sim.DrawnRhythm;
 import lampwise.sim.Labelled;
 import lampwise.sim.Mix;
 import lampwise.sim.Observer;
+import lampwise.sim.Phrases;
 import lampwise.sim.Scene;
 import lampwise.sim.Show;
 import lampwise.sim.Simulator;
@@ -61,7 +60,7 @@ final class UnsaidSheet {
       states.add(
           new LampState(
               name,
-              rhythm(phrase),
+              Phrases.rhythm(phrase),
               "meaning of " + name,
               Condition.OTHER,
               Seen.ALWAYS,
@@ -81,14 +80,6 @@ final class UnsaidSheet {
         0.1,
         OptionalDouble.empty(),
         states);
-  }
-
-  private static Rhythm rhythm(String phrase) {
-    try {
-      return Phrase.parse(phrase);
-    } catch (PhraseException e) {
-      throw new AssertionError(phrase, e);
-    }
   }
 
   /** The states alone, each as likely: nothing unlisted, no blinks in no order. */
