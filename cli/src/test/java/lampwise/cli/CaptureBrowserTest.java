@@ -39,25 +39,18 @@ class CaptureBrowserTest {
   static void startPhone() throws IOException {
     started = Phone.start(folder);
     Assumptions.assumeTrue(started.isPresent(), "no chromium and chromedriver here");
-    write("demo.html", "--sheet", "demo", "--fixture", "north-07");
-    write("plain.html");
+    CommandRun.Setting.in(folder)
+        .write("capture", "demo.html", "--sheet", "demo", "--fixture", "north-07");
+    CommandRun.Setting.in(folder).write("capture", "plain.html");
     Files.writeString(folder.resolve("h.sheet.yaml"), CaptureTest.hostileSheet());
-    write("hostile.html", "--sheet", "h.sheet.yaml", "--fixture", CaptureTest.HOSTILE);
+    CommandRun.Setting.in(folder)
+        .write(
+            "capture", "hostile.html", "--sheet", "h.sheet.yaml", "--fixture", CaptureTest.HOSTILE);
   }
 
   @AfterAll
   static void stopPhone() {
     started.ifPresent(Phone::close);
-  }
-
-  private static void write(String out, String... words) {
-    String[] args = new String[words.length + 3];
-    args[0] = "capture";
-    System.arraycopy(words, 0, args, 1, words.length);
-    args[words.length + 1] = "--out";
-    args[words.length + 2] = out;
-    CommandRun run = CommandRun.Setting.in(folder).run("", args);
-    assertEquals(0, run.status(), run.err());
   }
 
   @BeforeEach

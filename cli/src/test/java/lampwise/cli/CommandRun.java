@@ -1,11 +1,14 @@
 package lampwise.cli;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import java.io.ByteArrayInputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
@@ -20,6 +23,15 @@ record CommandRun(int status, String out, String err) {
 
     CommandRun run(String input, String... args) {
       return run(input.getBytes(StandardCharsets.UTF_8), args);
+    }
+
+    /** Runs a command that writes to {@code out} and must succeed. */
+    void write(String command, String out, String... words) {
+      List<String> args = new ArrayList<>(List.of(words));
+      args.add(0, command);
+      args.addAll(List.of("--out", out));
+      CommandRun run = run("", args.toArray(String[]::new));
+      assertEquals(0, run.status(), run.err());
     }
 
     CommandRun run(byte[] input, String... args) {

@@ -185,7 +185,7 @@ class DecodeTest {
     assertTrue(run.err().startsWith(Layout.clean(name)), run.err());
     assertEquals(3, run.outLines().size(), run.out());
     for (String line : run.outLines()) {
-      assertEquals("", JsonSchemaTest.faults(line), line);
+      assertEquals("", JsonSchema.READING.faults(line), line);
     }
     assertTrue(run.outLines().get(0).contains("\"state\":\"cells-low\""), run.out());
     assertTrue(run.outLines().get(1).contains("\"error\":{\"message\":\""), run.out());
@@ -275,7 +275,7 @@ class DecodeTest {
     String line = run.outLines().get(1);
     assertTrue(line.contains("\"recording\":\"good.txt + more.txt\""), line);
     assertTrue(line.contains("\"state\":\"cells-low\""), line);
-    assertEquals("", JsonSchemaTest.faults(line));
+    assertEquals("", JsonSchema.READING.faults(line));
     CommandRun apart = here.run("", "decode", "--together", "good.txt", "more.txt");
     assertTrue(apart.out().contains("\n\nmore.txt: "), apart.out());
   }
@@ -300,7 +300,7 @@ class DecodeTest {
       assertFalse(run.err().contains("internal fault"), what + "\n" + run.err());
       assertTrue(run.status() == 0 || run.errLines().size() == 1, what + "\n" + run.err());
       for (String line : run.outLines()) {
-        assertEquals("", JsonSchemaTest.faults(line), line);
+        assertEquals("", JsonSchema.READING.faults(line), line);
       }
     }
   }

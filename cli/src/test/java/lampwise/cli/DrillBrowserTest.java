@@ -37,7 +37,9 @@ class DrillBrowserTest {
     started = Phone.start(folder);
     Assumptions.assumeTrue(started.isPresent(), "no chromium and chromedriver here");
     for (int level = 1; level <= 4; level++) {
-      write("level" + level, "--sheet", "demo", "--count", "6", "--level", "" + level);
+      CommandRun.Setting.in(folder)
+          .write(
+              "drill", "level" + level, "--sheet", "demo", "--count", "6", "--level", "" + level);
     }
     Files.writeString(
         folder.resolve("fast.sheet.yaml"),
@@ -49,24 +51,16 @@ class DrillBrowserTest {
         states:
           a: { rhythm: 6 blinks per second, means: It is fast, condition: other }
         """);
-    write("fast", "--sheet", "fast.sheet.yaml", "--count", "1");
+    CommandRun.Setting.in(folder)
+        .write("drill", "fast", "--sheet", "fast.sheet.yaml", "--count", "1");
     Files.writeString(folder.resolve("h.sheet.yaml"), CaptureTest.hostileSheet());
-    write("hostile", "--sheet", "h.sheet.yaml", "--count", "1");
+    CommandRun.Setting.in(folder)
+        .write("drill", "hostile", "--sheet", "h.sheet.yaml", "--count", "1");
   }
 
   @AfterAll
   static void stopPhone() {
     started.ifPresent(Phone::close);
-  }
-
-  private static void write(String out, String... words) {
-    String[] args = new String[words.length + 3];
-    args[0] = "drill";
-    System.arraycopy(words, 0, args, 1, words.length);
-    args[words.length + 1] = "--out";
-    args[words.length + 2] = out;
-    CommandRun run = CommandRun.Setting.in(folder).run("", args);
-    assertEquals(0, run.status(), run.err());
   }
 
   private void open(String drill) {

@@ -4,10 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.networknt.schema.InputFormat;
-import com.networknt.schema.Schema;
-import com.networknt.schema.SchemaRegistry;
-import com.networknt.schema.SpecificationVersion;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.file.Files;
@@ -24,40 +20,20 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class JsonSchemaTest {
-  private static final Path FOLDER = CommandRun.root().resolve("testdata").resolve("json");
-  private static final Schema SCHEMA = schema();
-
-  private static Schema schema() {
-    try {
-      return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-          .getSchema(
-              Files.readString(FOLDER.resolve("lampwise-json-1.schema.json")), InputFormat.JSON);
-    } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
-    }
-  }
-
-  /** What the schema says against a line; empty if nothing. */
-  static String faults(String line) {
-    StringBuilder faults = new StringBuilder();
-    SCHEMA.validate(line, InputFormat.JSON).forEach(fault -> faults.append(fault).append('\n'));
-    return faults.toString();
-  }
-
   private static String example(String name) throws IOException {
-    return Files.readString(FOLDER.resolve("examples").resolve(name + ".json"));
+    return Files.readString(JsonSchema.folder().resolve("examples").resolve(name + ".json"));
   }
 
   @Test
   void eachExampleHoldsToTheSchema() throws IOException {
     List<Path> examples;
-    try (Stream<Path> files = Files.list(FOLDER.resolve("examples"))) {
+    try (Stream<Path> files = Files.list(JsonSchema.folder().resolve("examples"))) {
       examples = files.sorted().toList();
     }
     assertEquals(6, examples.size());
     for (Path example : examples) {
       String line = Files.readString(example);
-      assertEquals("", faults(line), example.toString());
+      assertEquals("", JsonSchema.READING.faults(line), example.toString());
       assertEquals(1, line.lines().count(), example + " must be one line");
     }
   }
@@ -88,7 +64,8 @@ class JsonSchemaTest {
   void aSpoiledExampleIsFound(String name, String found, String spoiled) throws IOException {
     String line = example(name);
     assertTrue(line.contains(found), found + " is not in " + name);
-    assertFalse(faults(line.replace(found, spoiled == null ? "" : spoiled)).isEmpty());
+    assertFalse(
+        JsonSchema.READING.faults(line.replace(found, spoiled == null ? "" : spoiled)).isEmpty());
   }
 
   @Test
@@ -99,7 +76,7 @@ class JsonSchemaTest {
             Readings.decoded(), Readings.unlisted(), Readings.undecided(), Readings.unreadable())) {
       StringWriter out = new StringWriter();
       ReadingJson.reading(out, "a.txt", sheet, reading);
-      assertEquals("", faults(out.toString()), out.toString());
+      assertEquals("", JsonSchema.READING.faults(out.toString()), out.toString());
       assertTrue(
           out.toString().contains("\"verdict\":\"" + reading.verdict().word() + "\""),
           out.toString());
@@ -110,10 +87,10 @@ class JsonSchemaTest {
   void writtenObservationsAndRefusalsHoldToTheSchema() throws IOException {
     StringWriter seen = new StringWriter();
     ReadingJson.observation(seen, "-", Readings.observation("standard input"));
-    assertEquals("", faults(seen.toString()), seen.toString());
+    assertEquals("", JsonSchema.READING.faults(seen.toString()), seen.toString());
     StringWriter refused = new StringWriter();
     ReadingJson.refused(refused, "a.txt", new FileFault("a.txt", 1, 0, "empty"));
-    assertEquals("", faults(refused.toString()), refused.toString());
+    assertEquals("", JsonSchema.READING.faults(refused.toString()), refused.toString());
   }
 
   @Test

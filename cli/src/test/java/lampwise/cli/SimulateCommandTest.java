@@ -120,7 +120,7 @@ class SimulateCommandTest {
     assertEquals(100, truths.size());
     for (int i = 0; i < 100; i++) {
       String truth = truths.get(i);
-      assertEquals("", TruthJsonTest.faults(truth), truth);
+      assertEquals("", JsonSchema.TRUTH.faults(truth), truth);
       String start = "{\"lampwise-truth\":1,\"recording\":\"" + names.get(i) + "\",\"seed\":7,";
       assertTrue(truth.startsWith(start + "\"number\":" + (i + 1) + ","), truth);
       assertTrue(truth.contains("\"state\":\"cells-low\",\"condition\":\"power-low\","), truth);
@@ -309,7 +309,7 @@ class SimulateCommandTest {
   void theLampChangesItsStateWhenItIsTold() throws Exception {
     made("a", "--state resting --then cells-low@20 --then held-off@50.5 --observer exact");
     String truth = truths("a").get(0);
-    assertEquals("", TruthJsonTest.faults(truth));
+    assertEquals("", JsonSchema.TRUTH.faults(truth));
     assertTrue(truth.contains("\"state\":\"cells-low\",\"condition\":\"power-low\""), truth);
     assertTrue(truth.contains("{\"from_s\":20.0,\"state\":\"cells-low\""), truth);
     assertTrue(truth.contains("{\"from_s\":50.5,\"state\":\"held-off\""), truth);

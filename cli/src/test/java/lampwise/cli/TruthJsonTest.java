@@ -4,13 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.networknt.schema.InputFormat;
-import com.networknt.schema.Schema;
-import com.networknt.schema.SchemaRegistry;
-import com.networknt.schema.SpecificationVersion;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -34,29 +29,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class TruthJsonTest {
-  private static final Path FOLDER = CommandRun.root().resolve("testdata").resolve("json");
-  private static final Schema SCHEMA = schema();
   private static final String STARTING = "first steady 4.8 s afterwards 1 blink every 1.8 s";
 
-  private static Schema schema() {
-    try {
-      return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-          .getSchema(
-              Files.readString(FOLDER.resolve("lampwise-truth-1.schema.json")), InputFormat.JSON);
-    } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
-    }
-  }
-
-  /** What the schema says against a line; empty if nothing. */
-  static String faults(String line) {
-    StringBuilder faults = new StringBuilder();
-    SCHEMA.validate(line, InputFormat.JSON).forEach(fault -> faults.append(fault).append('\n'));
-    return faults.toString();
-  }
-
   private static String example() throws IOException {
-    return Files.readString(FOLDER.resolve("truth-example.json"));
+    return Files.readString(JsonSchema.folder().resolve("truth-example.json"));
   }
 
   private static CodeSheet sheet() throws Exception {
@@ -99,7 +75,7 @@ class TruthJsonTest {
     settings.put("timing-sd-s", 0.04);
     settings.put("missed", 0.03);
     assertEquals(example(), TruthJson.line(source(settings), truth()) + "\n");
-    assertEquals("", faults(example()));
+    assertEquals("", JsonSchema.TRUTH.faults(example()));
   }
 
   @Test
@@ -131,7 +107,7 @@ class TruthJsonTest {
             "\"blinks\":[{\"on_s\":0.0,\"off_s\":0.0},{\"on_s\":6.666667,\"off_s\":null}]"),
         line);
     assertTrue(line.contains("\"missed_s\":[],\"added_s\":[0.3,100000.0]}"), line);
-    assertEquals("", faults(line));
+    assertEquals("", JsonSchema.TRUTH.faults(line));
   }
 
   @ParameterizedTest
@@ -160,6 +136,7 @@ class TruthJsonTest {
   void aSpoiledExampleIsFound(String found, String spoiled) throws IOException {
     String line = example();
     assertTrue(line.contains(found), found + " is not in the example");
-    assertFalse(faults(line.replace(found, spoiled == null ? "" : spoiled)).isEmpty());
+    assertFalse(
+        JsonSchema.TRUTH.faults(line.replace(found, spoiled == null ? "" : spoiled)).isEmpty());
   }
 }
