@@ -3,8 +3,11 @@ package lampwise.cli;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.Optional;
 import lampwise.file.DiagnosisJson;
+import lampwise.file.FileException;
 import lampwise.service.Diagnosis;
+import lampwise.service.Step;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -28,6 +31,7 @@ final class DiagnoseCommand implements Command {
     ReadingFlags.flag(spec, "--json", "print the visit as one JSON object and ask nothing");
     ReadingFlags.flag(spec, "--list", "list complaints, causes, checks and parts, and ask nothing");
     ReadingFlags.one(spec, "--session", "FILE", "keep the visit here; go on with it if it exists");
+    DiagnoseLog.addTo(spec);
     SheetOption.addTo(spec);
     RecordingArguments.addTo(spec);
     spec.usageMessage()
@@ -44,9 +48,9 @@ final class DiagnoseCommand implements Command {
             "Example: what next, as JSON, when the override runs on:",
             "  lampwise diagnose --kind urinal --complaint dead --found danger=none \\",
             "    --found bowl=clear --found override=runs --json",
-            "Example: asked in a terminal, kept to be gone on with:",
+            "Example: asked in a terminal, kept to be gone on with, ended in a row of a log:",
             "  lampwise diagnose --kind water-closet --power cells --complaint weak \\",
-            "    --recent valve --session stall-3.txt")
+            "    --recent valve --session stall-3.txt --fixture north-03 --log visits.csv")
         .sortOptions(false);
     return spec;
   }
@@ -73,18 +77,47 @@ final class DiagnoseCommand implements Command {
     if (options.status() != Main.DONE) {
       return options.status();
     }
+    Optional<DiagnoseLog> log = DiagnoseLog.of(parsed, here);
     if (json) {
       here.out().append(json(visit)).append('\n');
-      return Main.DONE;
+      return written(visit, log, options, here);
+    }
+    if (log.isPresent()) {
+      try {
+        log.get().lately().forEach(here.out()::println);
+      } catch (FileException e) {
+        log.get().failed(e);
+        return Main.REFUSED;
+      }
     }
     if (visit.isInvented()) {
       here.out().println("[invented sheet] The lamp was read against an invented sheet.");
     }
     if (once) {
       VisitText.step(visit).forEach(here.out()::println);
+      return written(visit, log, options, here);
+    }
+    return new DiagnoseTalk(here, questions, options, log).run(visit);
+  }
+
+  /** Writes the row of a visit that is closed, from what the options say. */
+  private static int written(
+      Diagnosis visit, Optional<DiagnoseLog> log, DiagnoseOptions options, Surroundings here)
+      throws UsageException {
+    if (log.isEmpty()) {
       return Main.DONE;
     }
-    return new DiagnoseTalk(here, questions, options).run(visit);
+    if (!(visit.next() instanceof Step.Close close)) {
+      here.err().println("lampwise diagnose: the visit is not closed yet, no row was written");
+      return Main.DONE;
+    }
+    try {
+      options.keep(log.get().write(visit, close));
+      return Main.DONE;
+    } catch (FileException e) {
+      log.get().failed(e);
+      return Main.REFUSED;
+    }
   }
 
   private static String json(Diagnosis visit) {

@@ -57,6 +57,9 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     ReadingFlags.many(spec, "--found", "CHECK=ANSWER", "what a check showed; repeatable");
     ReadingFlags.many(spec, "--safe", "RULE", "a danger that was dealt with; repeatable");
     ReadingFlags.many(spec, "--tried", "REMEDY", "a remedy that did not help; repeatable");
+    ReadingFlags.one(spec, "--worked", "REMEDY", "the remedy after which it worked");
+    ReadingFlags.one(
+        spec, "--over", "WHO", "it was handed over to: " + words(Who.values(), Who::word));
     ReadingFlags.many(
         spec, "--have", "PART", "a part at hand, or none; if not given, all are; repeatable");
     ReadingFlags.many(
@@ -95,6 +98,14 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
 
   Optional<String> session() {
     return ReadingFlags.text(parsed, "--session");
+  }
+
+  /** Keeps the visit in its session, if it has one. */
+  void keep(Diagnosis visit) throws UsageException {
+    Optional<String> session = session();
+    if (session.isPresent()) {
+      OutputFiles.write(here, session.get(), SessionFile.write(visit), true);
+    }
   }
 
   private Guide readGuide() throws UsageException {
@@ -139,7 +150,7 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
    * @throws UsageException if something was not said or is not known
    */
   Diagnosis start() throws UsageException {
-    Diagnosis visit = sessionExists() ? goOn() : begin();
+    Diagnosis visit = readLamp(sessionExists() ? goOn() : begin());
     for (Act act : given()) {
       try {
         visit = visit.with(act);
@@ -147,7 +158,7 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
         throw new UsageException(Layout.clean(String.valueOf(e.getMessage())));
       }
     }
-    return readLamp(visit);
+    return visit;
   }
 
   private Diagnosis begin() throws UsageException {
@@ -209,16 +220,26 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
       acts.add(found(finding.substring(0, equals), finding.substring(equals + 1)));
     }
     for (String remedy : many("--tried")) {
-      if (guide.remedy(remedy).isEmpty()) {
-        throw new UsageException(
-            "--tried: unknown remedy "
-                + Layout.clean(remedy)
-                + "; "
-                + Near.said(remedy, guide.remedies().stream().map(Remedy::id).toList()));
-      }
-      acts.add(new Act.Tried(remedy, false));
+      acts.add(tried("--tried", remedy, false));
     }
+    Optional<String> worked = ReadingFlags.text(parsed, "--worked");
+    if (worked.isPresent()) {
+      acts.add(tried("--worked", worked.get(), true));
+    }
+    word("--over", Who.values(), Who::word).ifPresent(who -> acts.add(new Act.Handed(who)));
     return acts;
+  }
+
+  private Act tried(String option, String remedy, boolean worked) throws UsageException {
+    if (guide.remedy(remedy).isEmpty()) {
+      throw new UsageException(
+          option
+              + ": unknown remedy "
+              + Layout.clean(remedy)
+              + "; "
+              + Near.said(remedy, guide.remedies().stream().map(Remedy::id).toList()));
+    }
+    return new Act.Tried(remedy, worked);
   }
 
   private Act found(String id, String word) throws UsageException {
@@ -298,7 +319,10 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     DecodeRun.checkOneLamp(recordings);
     return recordings.isEmpty()
         ? visit
-        : visit.with(sheet.get(), new LampDecoder().decode(sheet.get(), recordings));
+        : visit.with(
+            sheet.get(),
+            new LampDecoder().decode(sheet.get(), recordings),
+            named ? given.names() : List.of());
   }
 
   private void checkInvented(boolean invented) throws UsageException {

@@ -5,7 +5,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import lampwise.file.SessionFile;
+import lampwise.file.FileException;
 import lampwise.service.Act;
 import lampwise.service.Answer;
 import lampwise.service.Check;
@@ -22,12 +22,15 @@ final class DiagnoseTalk {
   private final Surroundings here;
   private final Questions questions;
   private final DiagnoseOptions options;
+  private final Optional<DiagnoseLog> log;
   private final Deque<Diagnosis> before = new ArrayDeque<>();
 
-  DiagnoseTalk(Surroundings here, Questions questions, DiagnoseOptions options) {
+  DiagnoseTalk(
+      Surroundings here, Questions questions, DiagnoseOptions options, Optional<DiagnoseLog> log) {
     this.here = here;
     this.questions = questions;
     this.options = options;
+    this.log = log;
   }
 
   /** Asks until the visit is closed, the answers end or the user leaves. */
@@ -40,9 +43,8 @@ final class DiagnoseTalk {
         if (!shown) {
           VisitText.step(visit).forEach(here.out()::println);
         }
-        if (step instanceof Step.Close) {
-          close(visit);
-          return Main.DONE;
+        if (step instanceof Step.Close close) {
+          return close(visit, close);
         }
         String answer = questions.ask(ask(step), "").toLowerCase(Locale.ROOT);
         shown = false;
@@ -62,7 +64,7 @@ final class DiagnoseTalk {
           if (act.isPresent()) {
             before.push(visit);
             visit = visit.with(act.get());
-            save(visit);
+            options.keep(visit);
             here.out().println();
           } else {
             questions.say("Not understood: " + (answer.isEmpty() ? "nothing said" : answer) + ".");
@@ -73,7 +75,7 @@ final class DiagnoseTalk {
     } catch (Questions.Ended e) {
       here.out().println();
     }
-    save(visit);
+    options.keep(visit);
     left();
     return Main.DONE;
   }
@@ -125,16 +127,21 @@ final class DiagnoseTalk {
         : Optional.empty();
   }
 
-  private void close(Diagnosis visit) throws UsageException {
+  private int close(Diagnosis visit, Step.Close close) throws UsageException {
     here.out().println("Causes, as far as they are known");
     VisitText.causes(visit).forEach(here.out()::println);
-    save(visit);
-  }
-
-  private void save(Diagnosis visit) throws UsageException {
-    Optional<String> session = options.session();
-    if (session.isPresent()) {
-      OutputFiles.write(here, session.get(), SessionFile.write(visit), true);
+    options.keep(visit);
+    if (log.isEmpty()) {
+      return Main.DONE;
+    }
+    log.get().ask(visit, questions);
+    try {
+      options.keep(log.get().write(visit, close));
+      return Main.DONE;
+    } catch (FileException e) {
+      log.get().failed(e);
+      left();
+      return Main.REFUSED;
     }
   }
 

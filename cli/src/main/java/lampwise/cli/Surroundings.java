@@ -9,6 +9,7 @@ import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.Map;
 import java.util.Optional;
 
@@ -21,6 +22,7 @@ import java.util.Optional;
  * @param folder the folder that relative paths start from
  * @param variables the environment
  * @param terminal whether a person sits at both ends: input is typed and output is read
+ * @param clock what time it is here
  */
 record Surroundings(
     InputStream in,
@@ -28,7 +30,19 @@ record Surroundings(
     PrintWriter err,
     Path folder,
     Map<String, String> variables,
-    boolean terminal) {
+    boolean terminal,
+    Clock clock) {
+
+  /** With the machine's own clock. */
+  Surroundings(
+      InputStream in,
+      PrintWriter out,
+      PrintWriter err,
+      Path folder,
+      Map<String, String> variables,
+      boolean terminal) {
+    this(in, out, err, folder, variables, terminal, Clock.systemDefaultZone());
+  }
 
   /** The process itself, text in UTF-8 whatever the locale. */
   // From Java 22 on there is a console without a terminal too, unless this one is asked for.

@@ -10,12 +10,16 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import lampwise.file.GuideReader;
 import lampwise.file.SessionFile;
+import lampwise.file.VisitLog;
 import lampwise.service.Act;
 import lampwise.service.Diagnosis;
 import lampwise.service.Remedy;
 import lampwise.service.Step;
+import lampwise.service.Visit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -25,6 +29,11 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class DiagnoseSessionsTest {
   private static final int MOST_ANSWERS = 40;
+  private static final String FIXTURE = "north-07";
+
+  /** Parts as offered, figures before and after, minutes, a note. */
+  private static final String CLOSING =
+      "\nstatic 410 kPa\nstatic 400 kPa; volume 6 L\n35\nafter the ferry left\n";
 
   @TempDir Path folder;
 
@@ -67,17 +76,44 @@ class DiagnoseSessionsTest {
       Diagnosis visit = read();
       Step step = visit.next();
       String answer = answer(step, answers, mends);
-      run = here.run(answer + "\n", "diagnose", "--demo", "--session", "visit.txt");
+      run =
+          here.run(
+              answer + "\n" + (closes(step, answer) ? CLOSING : ""),
+              "diagnose",
+              "--demo",
+              "--session",
+              "visit.txt",
+              "--fixture",
+              FIXTURE,
+              "--log",
+              "visits.csv");
       assertEquals(0, run.status(), run.err());
       assertFalse(run.out().contains("Not understood"), run.out());
       out.append(run.out().split("\n\n", 2)[0]).append('\n');
       run.outLines().forEach(line -> assertTrue(line.length() <= 80, line));
       if (run.out().contains("CLOSE: ")) {
         out.append(run.out().substring(run.out().indexOf("CLOSE: ")));
+        assertRow();
         return new Whole(out.toString(), read());
       }
     }
     throw new AssertionError("not closed after " + MOST_ANSWERS + " answers: " + out);
+  }
+
+  /** The visit stands in one row of the log, with what was answered while closing. */
+  private void assertRow() throws Exception {
+    List<Visit> rows = VisitLog.read(folder.resolve("visits.csv")).visits();
+    assertEquals(1, rows.size());
+    Visit row = rows.get(0);
+    Diagnosis closed = read();
+    assertEquals(FIXTURE, row.fixture());
+    assertEquals(((Step.Close) closed.next()).outcome(), row.outcome());
+    assertEquals(Optional.of(closed.situation().complaint()), row.complaint());
+    assertFalse(row.findings().isEmpty());
+    assertEquals(List.of("static 410 kPa"), row.before());
+    assertEquals(List.of("static 400 kPa", "volume 6 L"), row.after());
+    assertEquals(OptionalDouble.of(35), row.done().minutes());
+    assertEquals("after the ferry left", row.note());
   }
 
   private Diagnosis read() throws Exception {
@@ -93,6 +129,10 @@ class DiagnoseSessionsTest {
       return fixes(mend.remedy(), mends) ? "yes" : "no";
     }
     return "yes";
+  }
+
+  private static boolean closes(Step step, String answer) {
+    return step instanceof Step.HandOver || (step instanceof Step.Mend && answer.equals("yes"));
   }
 
   private static boolean fixes(Remedy remedy, String cause) {

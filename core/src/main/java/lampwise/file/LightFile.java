@@ -146,6 +146,12 @@ final class LightFile {
     if (!(largest + Math.abs(zero) <= RecordingClock.MAX_SECONDS)) {
       throw source.fault(0, 0, "the times are too large for seconds; check --unit and --time");
     }
+    for (int i = 1; i < seconds.length; i++) {
+      if (!(seconds[i] > seconds[i - 1])) {
+        throw source.fault(
+            0, 0, "rows lie under a billionth of a second apart; check --unit and --time");
+      }
+    }
   }
 
   private Writing clockWriting() {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import lampwise.service.Act;
@@ -16,6 +17,7 @@ import lampwise.service.Guide;
 import lampwise.service.GuideException;
 import lampwise.service.LampSaid;
 import lampwise.service.Situation;
+import lampwise.service.Visit;
 import lampwise.service.Who;
 import lampwise.service.Work;
 import lampwise.sheet.Condition;
@@ -28,6 +30,9 @@ import lampwise.sheet.Power;
  */
 public final class SessionFile {
   /** The first line of every session. */
+  /** What stands where there is no word. */
+  private static final String NONE = "?";
+
   private static final String HEAD = "lampwise-session: 1";
 
   private static final int MOST_LINES = 10_000;
@@ -83,11 +88,36 @@ public final class SessionFile {
     if (act instanceof Act.Handed handed) {
       return "handed-over: " + handed.to().word();
     }
+    if (act instanceof Act.Logged logged) {
+      return "logged: " + logged.row();
+    }
     LampSaid said = ((Act.Lamp) act).said();
     StringBuilder line = new StringBuilder("lamp: " + (said.invented() ? INVENTED + " 1, " : ""));
     said.conditions()
         .forEach((condition, ratio) -> line.append(condition.word() + " " + ratio + ", "));
-    return line.append(UNLISTED + " " + said.unlisted()).toString();
+    return line.append(UNLISTED + " " + said.unlisted()).append(seen((Act.Lamp) act)).toString();
+  }
+
+  /** What was decoded, in three words, and the names of the recordings. */
+  private static String seen(Act.Lamp act) {
+    Visit.Lamp seen = act.seen();
+    if (seen.equals(Visit.Lamp.unseen())) {
+      return "";
+    }
+    List<String> texts = new ArrayList<>();
+    String sure =
+        seen.probability().isEmpty() ? NONE : Double.toString(seen.probability().getAsDouble());
+    texts.add(word(seen.state()) + " " + word(seen.condition()) + " " + sure);
+    texts.addAll(seen.recordings());
+    return "; " + CellText.cell(texts);
+  }
+
+  private static String word(String text) {
+    return text.isEmpty() ? NONE : text;
+  }
+
+  private static String text(String word) {
+    return word.equals(NONE) ? "" : word;
   }
 
   /**
@@ -150,7 +180,8 @@ public final class SessionFile {
                   ? Optional.of(new Act.Tried(words[0], words[1].equals("worked")))
                   : Optional.empty();
           case "handed-over" -> Who.of(value).map(Act.Handed::new);
-          case "lamp" -> lamp(value).map(Act.Lamp::new);
+          case "lamp" -> lamp(CellText.texts(value));
+          case "logged" -> logged(value);
           case "kind", "power", "complaint", "recent", "have", "may" -> {
             if (start.putIfAbsent(key, value) != null) {
               faults.add(line, 1, key + " stands twice");
@@ -165,12 +196,43 @@ public final class SessionFile {
     if (act.isPresent()) {
       acts.add(act.get());
       lines.add(line);
-    } else if (List.of("found", "tried", "handed-over", "lamp").contains(key)) {
+    } else if (List.of("found", "tried", "handed-over", "lamp", "logged").contains(key)) {
       faults.add(line, 1, "the value of " + key + " cannot be understood: " + value);
     }
   }
 
-  private static Optional<LampSaid> lamp(String value) {
+  private static Optional<Act> logged(String value) {
+    OptionalDouble row = Quantities.number(value);
+    boolean whole = row.isPresent() && row.getAsDouble() >= 1 && row.getAsDouble() < 1e9;
+    return whole ? Optional.of(new Act.Logged((int) row.getAsDouble())) : Optional.empty();
+  }
+
+  private static Optional<Act> lamp(List<String> texts) {
+    try {
+      Visit.Lamp seen = texts.size() > 1 ? seen(texts) : Visit.Lamp.unseen();
+      return texts.isEmpty()
+          ? Optional.empty()
+          : said(texts.get(0)).map(said -> new Act.Lamp(said, seen));
+    } catch (NumberFormatException | GuideException e) {
+      return Optional.empty();
+    }
+  }
+
+  private static Visit.Lamp seen(List<String> texts) {
+    String[] words = texts.get(1).split(" +", -1);
+    if (words.length != 3) {
+      throw new NumberFormatException(texts.get(1));
+    }
+    return new Visit.Lamp(
+        texts.subList(2, texts.size()),
+        text(words[0]),
+        text(words[1]),
+        words[2].equals(NONE)
+            ? OptionalDouble.empty()
+            : OptionalDouble.of(Double.parseDouble(words[2])));
+  }
+
+  private static Optional<LampSaid> said(String value) {
     Map<Condition, Double> ratios = new LinkedHashMap<>();
     double unlisted = Double.NaN;
     boolean invented = false;

@@ -2,7 +2,7 @@ package lampwise.service;
 
 /** Something that happened during a visit. */
 public sealed interface Act
-    permits Act.Found, Act.Skipped, Act.Secured, Act.Tried, Act.Lamp, Act.Handed {
+    permits Act.Found, Act.Skipped, Act.Secured, Act.Tried, Act.Lamp, Act.Handed, Act.Logged {
   /**
    * A check was made.
    *
@@ -36,8 +36,9 @@ public sealed interface Act
    * The lamp was read.
    *
    * @param said what it says
+   * @param seen the recordings and what was decoded
    */
-  record Lamp(LampSaid said) implements Act {}
+  record Lamp(LampSaid said, Visit.Lamp seen) implements Act {}
 
   /**
    * It was handed over.
@@ -45,4 +46,11 @@ public sealed interface Act
    * @param to to whom
    */
   record Handed(Who to) implements Act {}
+
+  /**
+   * The visit was written to the visit log.
+   *
+   * @param row the number of its row, from 1
+   */
+  record Logged(int row) implements Act {}
 }

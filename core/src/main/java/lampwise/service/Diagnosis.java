@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import lampwise.decode.Reading;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.FixtureKind;
@@ -138,7 +139,20 @@ public final class Diagnosis {
    * @return the visit
    */
   public Diagnosis with(CodeSheet sheet, Reading reading) {
-    return with(new Act.Lamp(LampSaid.of(sheet, reading)));
+    return with(sheet, reading, List.of());
+  }
+
+  /**
+   * The visit after the lamp was read.
+   *
+   * @param sheet the sheet that was decoded against
+   * @param reading the reading
+   * @param recordings the names of what was read; may be empty
+   * @return the visit
+   */
+  public Diagnosis with(CodeSheet sheet, Reading reading, List<String> recordings) {
+    return with(
+        new Act.Lamp(LampSaid.of(sheet, reading), Visit.Lamp.of(sheet, reading, recordings)));
   }
 
   /**
@@ -178,6 +192,43 @@ public final class Diagnosis {
   }
 
   /**
+   * What the lamp said, by its last reading.
+   *
+   * @return the recordings and what was decoded; {@link Visit.Lamp#unseen()} without a reading
+   */
+  public Visit.Lamp lamp() {
+    Visit.Lamp lamp = Visit.Lamp.unseen();
+    for (Act act : acts) {
+      lamp = act instanceof Act.Lamp read ? read.seen() : lamp;
+    }
+    return lamp;
+  }
+
+  /**
+   * The row of the visit log that this visit stands in.
+   *
+   * @return the number of the first row that was written for it; empty if none was
+   */
+  public OptionalInt loggedRow() {
+    return acts.stream()
+        .filter(Act.Logged.class::isInstance)
+        .mapToInt(act -> ((Act.Logged) act).row())
+        .findFirst();
+  }
+
+  /**
+   * The cause, once one is likelier than all others together.
+   *
+   * @return the cause; empty while none is, or if it is {@link Guide#OTHER}
+   */
+  public Optional<Cause> settled() {
+    return causes().entrySet().stream()
+        .findFirst()
+        .filter(entry -> entry.getValue() > 0.5 && !entry.getKey().id().equals(Guide.OTHER))
+        .map(Map.Entry::getKey);
+  }
+
+  /**
    * How probable each cause is now.
    *
    * @return the causes that can be behind the complaint, likeliest first; the values sum to 1 and
@@ -210,7 +261,8 @@ public final class Diagnosis {
       MakeSafe rule = progress.due().get(0);
       return new Step.Secure(rule, "Making safe comes before any question: " + rule.sign() + ".");
     }
-    Act last = acts.isEmpty() ? null : acts.get(acts.size() - 1);
+    List<Act> done = acts.stream().filter(act -> !(act instanceof Act.Logged)).toList();
+    Act last = done.isEmpty() ? null : done.get(done.size() - 1);
     if (last instanceof Act.Tried tried && tried.worked()) {
       return closed(progress, guide.remedy(tried.remedy()).orElseThrow());
     }

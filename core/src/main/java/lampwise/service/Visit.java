@@ -3,6 +3,9 @@ package lampwise.service;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import lampwise.decode.Reading;
+import lampwise.decode.Verdict;
+import lampwise.sheet.CodeSheet;
 import lampwise.sheet.FixtureKind;
 
 /**
@@ -83,6 +86,25 @@ public record Visit(
       Rules.that(
           probability.isEmpty() || Rules.isChance(probability.getAsDouble()),
           "a probability must be 0 to 1: " + probability);
+    }
+
+    /**
+     * Takes it from a reading.
+     *
+     * @param sheet the sheet that was decoded against
+     * @param reading the reading
+     * @param recordings the names of what was read; may be empty
+     * @return the state where one was decoded, else the verdict alone
+     */
+    public static Lamp of(CodeSheet sheet, Reading reading, List<String> recordings) {
+      Verdict verdict = reading.verdict();
+      if (verdict instanceof Verdict.Decoded decoded) {
+        String condition =
+            sheet.state(decoded.state()).map(state -> state.condition().word()).orElse("");
+        return new Lamp(
+            recordings, decoded.state(), condition, OptionalDouble.of(decoded.probability()));
+      }
+      return new Lamp(recordings, verdict.word(), "", OptionalDouble.empty());
     }
 
     /**

@@ -33,11 +33,11 @@ final class Weighing {
         for (int i = 0; i < weights.length; i++) {
           weights[i] *= chance(check, answer, causes.get(i));
         }
-      } else if (act instanceof Act.Tried tried && !tried.worked()) {
+      } else if (act instanceof Act.Tried tried) {
         Remedy remedy = guide.remedy(tried.remedy()).orElseThrow();
         for (int i = 0; i < weights.length; i++) {
           double fix = remedy.fixes().getOrDefault(causes.get(i).id(), 0.0);
-          weights[i] *= 1 - Math.min(fix, 1 - SLIP);
+          weights[i] *= tried.worked() ? Math.max(fix, SLIP) : 1 - Math.min(fix, 1 - SLIP);
         }
       } else if (act instanceof Act.Lamp lamp) {
         weigh(guide, causes, lamp.said(), weights);
