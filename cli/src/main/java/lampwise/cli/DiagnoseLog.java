@@ -153,26 +153,32 @@ final class DiagnoseLog {
     if (!Files.exists(log)) {
       return List.of();
     }
-    List<String> lines = new ArrayList<>();
     LocalDate today = LocalDate.now(here.clock());
+    List<Visit> lately = new ArrayList<>();
     for (Visit visit : VisitLog.read(log).visits()) {
-      LocalDate day = LocalDateTime.parse(visit.when()).toLocalDate();
-      long days = ChronoUnit.DAYS.between(day, today);
+      long days = ChronoUnit.DAYS.between(dayOf(visit), today);
       if (visit.fixture().equals(fixture) && days >= 0 && days <= REPEAT_DAYS) {
-        lines.addAll(VisitText.wrapped("REPEAT: ", said(visit, day, days)));
+        lately.add(visit);
       }
     }
-    return lines;
+    return lately.isEmpty() ? List.of() : VisitText.wrapped("REPEAT: ", said(lately, today));
   }
 
-  private static String said(Visit visit, LocalDate day, long days) {
+  private static LocalDate dayOf(Visit visit) {
+    return LocalDateTime.parse(visit.when()).toLocalDate();
+  }
+
+  private static String said(List<Visit> lately, LocalDate today) {
+    Visit visit = lately.get(lately.size() - 1);
     Visit.Done done = visit.done();
+    long days = ChronoUnit.DAYS.between(dayOf(visit), today);
     return String.format(
         Locale.ROOT,
-        "%s was visited %s (%s): %s%s%s",
+        "%s was visited %s%s (%s): %s%s%s",
         Layout.clean(visit.fixture()),
+        lately.size() > 1 ? lately.size() + " times within " + REPEAT_DAYS + " days, last " : "",
         days == 0 ? "today" : days == 1 ? "yesterday" : days + " days ago",
-        day,
+        dayOf(visit),
         visit.outcome().word(),
         done.cause().isEmpty() ? "" : "; cause " + Layout.clean(done.cause()),
         done.remedies().isEmpty()

@@ -223,6 +223,9 @@ class DiagnoseLogTest {
     assertTrue(after.err().contains("not closed yet, no row was written"), after.err());
     assertTrue(run("2026-11-26", "", next, same).out().contains("visited yesterday"));
     assertFalse(run("2026-12-26", "", next, same).out().contains("REPEAT"));
+    run("2026-11-27", "", CLOSED, log);
+    assertTrue(
+        run("2026-11-28", "", next, same).out().contains("2 times within 30 days, last yesterday"));
     CommandRun other = run("2026-11-26", "", next, "--log", "visits.csv", "--fixture", "n04");
     assertFalse(other.out().contains("REPEAT"), other.out());
   }
