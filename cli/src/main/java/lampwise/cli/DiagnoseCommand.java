@@ -82,6 +82,7 @@ final class DiagnoseCommand implements Command {
       here.out().append(json(visit)).append('\n');
       return written(visit, log, options, here);
     }
+    options.learnedFrom().ifPresent(questions::say);
     if (log.isPresent()) {
       try {
         log.get().lately().forEach(here.out()::println);

@@ -2,9 +2,11 @@ package lampwise.cli;
 
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -15,6 +17,7 @@ import lampwise.file.FileFault;
 import lampwise.file.GuideReader;
 import lampwise.file.SessionFile;
 import lampwise.file.SiteReader;
+import lampwise.file.VisitLog;
 import lampwise.light.Recording;
 import lampwise.service.Act;
 import lampwise.service.Check;
@@ -23,6 +26,7 @@ import lampwise.service.Diagnosis;
 import lampwise.service.Finding;
 import lampwise.service.Guide;
 import lampwise.service.GuideException;
+import lampwise.service.Learned;
 import lampwise.service.Remedy;
 import lampwise.service.Situation;
 import lampwise.service.Who;
@@ -41,6 +45,7 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
   private final ParseResult parsed;
   private final Surroundings here;
   private final Guide guide;
+  private final Optional<Learned> learned;
   private Optional<FixtureKind> kind;
   private Optional<Complaint> complaint;
   private int status = Main.DONE;
@@ -65,6 +70,7 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     ReadingFlags.many(
         spec, "--may", "WHO", "whose work you may do besides, such as plumber; repeatable");
     ReadingFlags.one(spec, "--site", "FILE", "the site's own shares, minutes and people");
+    ReadingFlags.one(spec, "--learn", "LOG", "learn shares and minutes from a visit log");
     ReadingFlags.flag(spec, "--demo", "take an invented sheet too");
   }
 
@@ -75,7 +81,9 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
   DiagnoseOptions(ParseResult parsed, Surroundings here) throws UsageException {
     this.parsed = parsed;
     this.here = here;
-    guide = readGuide();
+    Guide told = readGuide();
+    learned = learn(told);
+    guide = learned.map(from -> from.site().applyTo(told)).orElse(told);
     kind = word("--kind", FixtureKind.values(), FixtureKind::word);
     complaint = word("--complaint", Complaint.values(), Complaint::word);
   }
@@ -98,6 +106,35 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
 
   Optional<String> session() {
     return ReadingFlags.text(parsed, "--session");
+  }
+
+  /** What the shares rest on besides the guide; empty for nothing. */
+  Optional<String> learnedFrom() {
+    return learned.map(
+        from ->
+            String.format(
+                Locale.ROOT,
+                "Shares are learned from %d visits of %s, beside %d of the guide's; the minutes of"
+                    + " remedies from %d.",
+                from.visits(),
+                Layout.clean(ReadingFlags.text(parsed, "--learn").orElse("")),
+                Learned.GUIDE_VISITS,
+                from.timed()));
+  }
+
+  private Optional<Learned> learn(Guide told) throws UsageException {
+    Optional<String> log = ReadingFlags.text(parsed, "--learn");
+    if (log.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      Path path = here.folder().resolve(log.get());
+      return Optional.of(Learned.from(told, VisitLog.read(path).visits()));
+    } catch (FileException e) {
+      throw new UsageException(lines(e));
+    } catch (InvalidPathException e) {
+      throw new UsageException("--learn: no file can have the name " + Layout.clean(log.get()));
+    }
   }
 
   /** Keeps the visit in its session, if it has one. */

@@ -231,6 +231,26 @@ class DiagnoseLogTest {
   }
 
   @Test
+  void sharesAreLearnedFromTheLog() {
+    List<String> next =
+        List.of("diagnose", "--kind", "water-closet", "--complaint", "weak", "--json");
+    String before = run("2026-11-26", "", next).out();
+    List<String> opened = new ArrayList<>(CLOSED);
+    opened.set(opened.size() - 1, "open-stop");
+    for (int i = 0; i < 5; i++) {
+      run("2026-11-25", "", opened, "--once", "--log", "visits.csv", "--fixture", "n" + i);
+    }
+    String after = run("2026-11-26", "", next, "--learn", "visits.csv").out();
+    assertFalse(before.equals(after), "nothing was learned");
+    String said = run("2026-11-26", "", CLOSED, "--once", "--learn", "visits.csv").out();
+    assertTrue(
+        said.startsWith("Shares are learned from 5 visits of visits.csv, beside 20 of the"), said);
+    CommandRun none = run("2026-11-26", "", next, "--learn", "none.csv");
+    assertEquals(2, none.status());
+    assertTrue(none.err().contains("could not be read: there is no such file"), none.err());
+  }
+
+  @Test
   void theEnvironmentMayNameTheLog() throws Exception {
     Map<String, String> variables = Map.of(DiagnoseLog.VARIABLE, "visits.csv");
     run("2026-11-25", variables, "", CLOSED, "--once");
