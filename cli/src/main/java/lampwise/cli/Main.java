@@ -33,7 +33,8 @@ public final class Main {
           new SimulateCommand(),
           new DrillCommand(),
           new ScoreCommand(),
-          new DiagnoseCommand());
+          new DiagnoseCommand(),
+          new RoundCommand());
 
   private Main() {}
 
