@@ -112,7 +112,17 @@ final class RoundPage {
       steps(job.safe().get().steps());
     }
     paragraph("Likely", RoundText.causes(job));
+    if (!job.before().isEmpty()) {
+      page.append("<h3>Ask first</h3>\n");
+      job.before().forEach(check -> cautions(check.cautions()));
+      page.append("<ul>\n");
+      job.before().forEach(check -> item(check.question()));
+      page.append("</ul>\n");
+    }
     job.next().ifPresent(this::step);
+    if (job.minutes() >= 0) {
+      paragraph("Minutes", "about " + Words.decimal(job.minutes(), 0) + " to a working fixture");
+    }
     paragraph("Parts", String.join(", ", job.parts()));
     Fixture fixture = job.fixture();
     paragraph("Riser valve", fixture.riserValve());

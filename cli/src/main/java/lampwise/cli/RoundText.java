@@ -1,7 +1,9 @@
 package lampwise.cli;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 import lampwise.decode.Candidate;
 import lampwise.decode.Next;
@@ -46,7 +48,11 @@ final class RoundText {
     add(round.invented() ? INVENTED : "", title(round));
     add("", summary(round));
     if (!worklist.jobs().isEmpty()) {
-      add("", "Ask first at every fixture: is there any danger? Cautions (!) come before work.");
+      add(
+          "",
+          "Ask first at each: is there any danger, is the bowl clear? The next step is for"
+              + " harmless answers; steps and strips are in the page of --report.");
+      before(worklist.jobs());
     }
   }
 
@@ -104,14 +110,16 @@ final class RoundText {
     job.lamp().ifPresent(lamp -> row("lamp", lamp(lamp)));
     if (job.safe().isPresent()) {
       row("FIRST", "make safe: " + job.safe().get().sign());
-      cautions(job.safe().get().cautions());
     }
     row("likely", causes(job));
     if (job.next().isPresent()) {
+      row("cautions", cautions(job).stream().map(Caution::id).collect(Collectors.joining(", ")));
       row("next", step(job.next().get()));
-      cautions(job.next().get().cautions());
     } else {
       row("next", "the guide knows nothing of this complaint here; look for yourself");
+    }
+    if (job.minutes() >= 0) {
+      row("minutes", "about " + Words.decimal(job.minutes(), 0) + " to a working fixture");
     }
     row("parts", String.join(", ", job.parts()));
     job.waitsFor().ifPresent(who -> row("waits for", who.word()));
@@ -120,32 +128,44 @@ final class RoundText {
     }
   }
 
-  private void cautions(List<Caution> cautions) {
-    cautions.forEach(caution -> lines.addAll(VisitText.wrapped("            ! ", caution.text())));
+  /** Every caution of the day once; the jobs name them. */
+  private void before(List<Job> jobs) {
+    Set<Caution> all = new LinkedHashSet<>();
+    jobs.forEach(job -> all.addAll(cautions(job)));
+    heading("Before any work", !all.isEmpty());
+    all.forEach(caution -> add("  ! ", caution.id() + ": " + caution.text()));
+  }
+
+  private static Set<Caution> cautions(Job job) {
+    Set<Caution> all = new LinkedHashSet<>();
+    job.safe().ifPresent(rule -> all.addAll(rule.cautions()));
+    job.before().forEach(check -> all.addAll(check.cautions()));
+    job.next().ifPresent(step -> all.addAll(step.cautions()));
+    return all;
   }
 
   private void rest(Round round) {
     Worklist worklist = round.worklist();
     heading("Not decided: record once more", !worklist.again().isEmpty());
-    worklist.again().forEach((id, lamp) -> add("  ", id + ": " + lamp(lamp) + "; " + again(lamp)));
+    worklist.again().forEach((id, lamp) -> add("  - ", id + ": " + lamp(lamp) + "; " + again(lamp)));
     heading("Kit", !worklist.kit().isEmpty());
     for (KitLine line : worklist.kit()) {
-      add("  ", kit(line));
+      add("  - ", kit(line));
     }
     heading("Waits for others", !worklist.handOvers().isEmpty());
-    worklist.handOvers().forEach(over -> add("  ", handOver(over)));
+    worklist.handOvers().forEach(over -> add("  - ", handOver(over)));
     heading("Cells due", !worklist.cellsDue().isEmpty());
-    worklist.cellsDue().forEach(due -> add("  ", due(due)));
+    worklist.cellsDue().forEach(due -> add("  - ", due(due)));
     heading("In order", !worklist.inOrder().isEmpty());
     if (!worklist.inOrder().isEmpty()) {
-      add("  ", ids(worklist.inOrder()));
+      add("  - ", ids(worklist.inOrder()));
     }
     heading("Not visited", !worklist.notVisited().isEmpty());
-    worklist.notVisited().forEach(fixture -> add("  ", name(fixture)));
+    worklist.notVisited().forEach(fixture -> add("  - ", name(fixture)));
     heading("Recordings that belong to no fixture", !round.strays().isEmpty());
-    round.strays().forEach(stray -> add("  ", stray.recording() + ": " + stray.why()));
+    round.strays().forEach(stray -> add("  - ", stray.recording() + ": " + stray.why()));
     heading("Refused", !round.refused().isEmpty());
-    round.refused().forEach(one -> add("  ", one.recording() + ": " + one.why()));
+    round.refused().forEach(one -> add("  - ", one.recording() + ": " + one.why()));
   }
 
   /** A fixture and where it is. */
@@ -245,7 +265,7 @@ final class RoundText {
 
   /** A part, how many, for which fixtures. */
   static String kit(KitLine line) {
-    return line.count() + " x " + line.part() + " (" + String.join(", ", line.fixtures()) + ")";
+    return line.count() + " x " + line.part() + ": " + String.join(", ", line.fixtures());
   }
 
   /** What waits for whom. */

@@ -10,6 +10,7 @@ import lampwise.decode.Next;
 import lampwise.decode.Verdict;
 import lampwise.service.Cause;
 import lampwise.service.CellsDue;
+import lampwise.service.Check;
 import lampwise.service.Fixture;
 import lampwise.service.HandOver;
 import lampwise.service.Job;
@@ -97,6 +98,7 @@ public final class RoundJson {
     }
     json.writeEndArray();
     JsonFields.text(json, "make_safe", job.safe().map(MakeSafe::id));
+    JsonFields.texts(json, "before", job.before().stream().map(Check::id).toList());
     Optional<Step> next = job.next();
     if (next.isPresent()) {
       json.writeObjectFieldStart("next");

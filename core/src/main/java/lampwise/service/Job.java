@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param causes the likeliest causes with their probabilities, three at the most; none where the
  *     guide knows nothing of such a complaint
  * @param safe what is made safe before all else; empty if nothing is known that calls for it
+ * @param before what is asked first, the look into the bowl included
  * @param next the next step after that, if the answers to what is asked first are harmless; empty
  *     where the guide knows nothing of such a complaint
  * @param remedies what to be prepared for: the remedy of the likeliest cause, and of each other
@@ -31,6 +32,7 @@ public record Job(
     List<Visit> lately,
     Map<Cause, Double> causes,
     Optional<MakeSafe> safe,
+    List<Check> before,
     Optional<Step> next,
     List<Remedy> remedies,
     double minutes) {
@@ -39,6 +41,7 @@ public record Job(
     reasons = List.copyOf(reasons);
     lately = List.copyOf(lately);
     causes = Rules.copy(causes);
+    before = List.copyOf(before);
     remedies = List.copyOf(remedies);
   }
 

@@ -39,6 +39,7 @@ final class JobPlanner {
           lately,
           Map.of(),
           Optional.empty(),
+          List.of(),
           Optional.empty(),
           List.of(),
           Double.NaN);
@@ -56,12 +57,15 @@ final class JobPlanner {
       visit = visit.with(new Act.Lamp(lamp.get().said(), lamp.get().seen()));
     }
     Optional<MakeSafe> safe = Optional.empty();
+    List<Check> before = new ArrayList<>();
     Step step = visit.next();
     for (int i = 0; i < MOST_FIRST; i++) {
       if (step instanceof Step.Secure secure) {
         safe = safe.or(() -> Optional.of(secure.rule()));
         visit = visit.with(new Act.Secured(secure.rule().id()));
-      } else if (step instanceof Step.Look look && look.check().first()) {
+      } else if (step instanceof Step.Look look
+          && (look.check().first() || look.check().bowlLook())) {
+        before.add(look.check());
         visit = visit.with(new Finding(look.check().id(), harmless(look.check())));
       } else {
         break;
@@ -82,6 +86,7 @@ final class JobPlanner {
         lately,
         causes,
         safe,
+        before,
         Optional.of(step),
         remedies(fixture, causes),
         minutes(step));

@@ -119,7 +119,7 @@ public record Worklist(
   }
 
   static String cellsOf(Fixture fixture) {
-    return "cell set" + (fixture.cells().isEmpty() ? "" : " " + fixture.cells());
+    return "cell set" + (fixture.cells().isEmpty() ? "" : " (" + fixture.cells() + ")");
   }
 
   static List<KitLine> lines(Map<String, List<String>> kit) {
