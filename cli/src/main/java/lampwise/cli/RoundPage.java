@@ -1,9 +1,11 @@
 package lampwise.cli;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import lampwise.service.Answer;
 import lampwise.service.Caution;
@@ -223,12 +225,16 @@ final class RoundPage {
   }
 
   private void recordings() {
-    if (round.readings().isEmpty()) {
+    Set<LampRead> shown = new HashSet<>(worklist.again().values());
+    worklist.jobs().forEach(job -> job.lamp().ifPresent(shown::add));
+    if (round.readings().values().stream().allMatch(shown::containsAll)) {
       return;
     }
-    page.append("<h2>Recordings</h2>\n");
+    page.append("<h2>Other recordings</h2>\n");
     for (Map.Entry<String, List<LampRead>> entry : round.readings().entrySet()) {
-      for (LampRead lamp : entry.getValue()) {
+      List<LampRead> others =
+          entry.getValue().stream().filter(lamp -> !shown.contains(lamp)).toList();
+      for (LampRead lamp : others) {
         page.append("<section class=\"read\">\n<h3>").append(text(entry.getKey()));
         page.append("</h3>\n");
         lamp(lamp);

@@ -8,7 +8,7 @@ import lampwise.service.LampRead;
 
 /** Draws the blinks of a recording as a strip, in black on white. */
 final class RoundStrip {
-  private static final int WIDTH = 720;
+  private static final int WIDTH = 480;
   private static final int HEIGHT = 46;
   private static final double EDGE = 4;
   private static final double TOP = 4;
@@ -37,7 +37,7 @@ final class RoundStrip {
     StringBuilder svg = new StringBuilder();
     svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" width=\"").append(WIDTH);
     svg.append("\" height=\"").append(HEIGHT).append("\" viewBox=\"0 0 ").append(WIDTH);
-    svg.append(' ').append(HEIGHT).append("\" font-family=\"sans-serif\" font-size=\"12\">\n");
+    svg.append(' ').append(HEIGHT).append("\" font-family=\"sans-serif\" font-size=\"14\">\n");
     svg.append("<title>").append(RhythmStrip.escaped(Layout.clean(title(lamp, seconds))));
     svg.append("</title>\n<path d=\"M").append(number(EDGE)).append(' ').append(number(BASE));
     svg.append('H').append(number(WIDTH - EDGE)).append("\" stroke=\"#000\" fill=\"none\"/>\n");

@@ -64,7 +64,8 @@ final class JobPlanner {
         safe = safe.or(() -> Optional.of(secure.rule()));
         visit = visit.with(new Act.Secured(secure.rule().id()));
       } else if (step instanceof Step.Look look
-          && (look.check().first() || look.check().bowlLook())) {
+          && (look.check().first()
+              || (look.check().bowlLook() && complaint != Complaint.SLOW_DRAIN))) {
         before.add(look.check());
         visit = visit.with(new Finding(look.check().id(), harmless(look.check())));
       } else {
