@@ -10,11 +10,8 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Collectors;
 import lampwise.decode.RecordingPlan;
 import lampwise.decode.Watching;
-import lampwise.service.CellsDue;
 import lampwise.service.Fixture;
-import lampwise.service.HandOver;
 import lampwise.service.Job;
-import lampwise.service.KitLine;
 import lampwise.service.Worklist;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
@@ -36,7 +33,7 @@ final class RoundPrepare {
     this.input = input;
     worklist = Worklist.of(input.basis(), input.fixtures(), Map.of(), input.visits());
     for (Fixture fixture : input.fixtures()) {
-      route.computeIfAbsent(fixture.place(), place -> new ArrayList<>()).add(fixture);
+      route.computeIfAbsent(area(fixture.place()), area -> new ArrayList<>()).add(fixture);
       Optional.ofNullable(input.sheets().get(fixture.id()))
           .ifPresent(sheet -> cards.computeIfAbsent(sheet, s -> new ArrayList<>()).add(fixture));
     }
@@ -113,11 +110,15 @@ final class RoundPrepare {
     int number = 1;
     for (Map.Entry<String, List<Fixture>> stop : route.entrySet()) {
       String label = "  " + number++ + ". ";
-      lines.addAll(VisitText.wrapped(label, place(stop.getKey()) + ": " + fixtures(stop)));
+      lines.addAll(VisitText.wrapped(label, stop.getKey() + ": " + fixtures(stop)));
     }
-    lines.add("");
-    lines.add("Kit");
-    kit().forEach(line -> lines.addAll(VisitText.wrapped("  ", line)));
+    needed()
+        .forEach(
+            (heading, items) -> {
+              lines.add("");
+              lines.add(heading);
+              items.forEach(item -> lines.addAll(VisitText.wrapped("  - ", item)));
+            });
     for (Map.Entry<CodeSheet, List<Fixture>> card : cards.entrySet()) {
       CodeSheet sheet = card.getKey();
       lines.add("");
@@ -138,8 +139,11 @@ final class RoundPrepare {
     return lines;
   }
 
-  private static String place(String place) {
-    return place.isEmpty() ? "place not known" : place;
+  /** Fixtures whose places are alike up to the first comma are one stop. */
+  private static String area(String place) {
+    int comma = place.indexOf(',');
+    String area = comma < 0 ? place : place.substring(0, comma);
+    return area.isBlank() ? "place not known" : area.strip();
   }
 
   private String fixtures(Map.Entry<String, List<Fixture>> stop) {
@@ -155,23 +159,21 @@ final class RoundPrepare {
     return fixture.id() + (words.isEmpty() ? "" : " (" + String.join(", ", words) + ")");
   }
 
-  private List<String> kit() {
-    List<String> kit = new ArrayList<>();
-    for (KitLine line : worklist.kit()) {
-      kit.add(RoundText.kit(line));
-    }
-    for (CellsDue due : worklist.cellsDue()) {
-      kit.add("cells due: " + RoundText.due(due));
-    }
-    for (HandOver over : worklist.handOvers()) {
-      kit.add("waits for others: " + RoundText.handOver(over));
-    }
-    for (Job job : worklist.jobs()) {
-      if (!job.fixture().riserValve().isEmpty()) {
-        kit.add("riser valve of " + job.fixture().id() + ": " + job.fixture().riserValve());
-      }
-    }
-    return kit.isEmpty() ? List.of("nothing is due") : kit;
+  /** What to bring and to know, by its heading. */
+  private Map<String, List<String>> needed() {
+    Map<String, List<String>> needed = new LinkedHashMap<>();
+    needed.put("Kit", worklist.kit().stream().map(RoundText::kit).toList());
+    needed.put("Cells due", worklist.cellsDue().stream().map(RoundText::due).toList());
+    needed.put("Waits for others", worklist.handOvers().stream().map(RoundText::handOver).toList());
+    needed.put(
+        "Riser valves",
+        worklist.jobs().stream()
+            .map(Job::fixture)
+            .filter(fixture -> !fixture.riserValve().isEmpty())
+            .map(fixture -> fixture.id() + ": " + fixture.riserValve())
+            .toList());
+    needed.values().removeIf(List::isEmpty);
+    return needed;
   }
 
   private static String ids(List<Fixture> fixtures) {
@@ -193,12 +195,18 @@ final class RoundPrepare {
     }
     page.append("<h2>Route</h2>\n<ol>\n");
     for (Map.Entry<String, List<Fixture>> stop : route.entrySet()) {
-      page.append("<li><b>").append(text(place(stop.getKey()))).append("</b>: ");
+      page.append("<li><b>").append(text(stop.getKey())).append("</b>: ");
       page.append(text(fixtures(stop))).append("</li>\n");
     }
-    page.append("</ol>\n<h2>Kit</h2>\n<ul>\n");
-    kit().forEach(line -> page.append("<li>").append(text(line)).append("</li>\n"));
-    page.append("</ul>\n</section>\n");
+    page.append("</ol>\n");
+    needed()
+        .forEach(
+            (heading, items) -> {
+              page.append("<h2>").append(heading).append("</h2>\n<ul>\n");
+              items.forEach(item -> page.append("<li>").append(text(item)).append("</li>\n"));
+              page.append("</ul>\n");
+            });
+    page.append("</section>\n");
     for (Map.Entry<CodeSheet, List<Fixture>> card : cards.entrySet()) {
       page.append("<section>\n");
       SheetCard.content(page, card.getKey());
