@@ -20,7 +20,9 @@ enum JsonSchema {
   /** The object of {@code plan --json}. */
   PLAN("lampwise-plan-1"),
   /** The object of {@code sheet --json}. */
-  SHEET("lampwise-sheet-1");
+  SHEET("lampwise-sheet-1"),
+  /** The object of {@code round --json}. */
+  ROUND("lampwise-round-1");
 
   private final Schema schema;
 
