@@ -245,20 +245,32 @@ class RoundTest {
 
   @Test
   void preparesRouteKitAndCards() throws IOException {
-    CommandRun run = run("round", "--demo", "--prepare", "--report", "p.html");
+    write(
+        "list.csv",
+        """
+        id,place,kind,power,cells,sheet,last-cells,riser-valve,complaint
+        c-1,"Crew corridor, left",faucet,cells,1 x CR-P2,basin.sheet.yaml,2023-01-02,,
+        p-1,"Pier hall, basin",faucet,cells,1 x CR-P2,basin.sheet.yaml,2025-10-02,,
+        c-2,"Crew corridor, right",faucet,cells,1 x CR-P2,basin.sheet.yaml,,cupboard B,runs-on
+        """);
+    Files.write(
+        folder.resolve("basin.sheet.yaml"), RoundFiles.Demonstration.bytes("basin.sheet.yaml"));
+    CommandRun run =
+        run("round", "--prepare", "--fixtures", "list.csv", "--demo", "--report", "p.html");
     assertEquals(0, run.status(), run.err());
     assertTrue(run.outLines().stream().allMatch(line -> line.length() <= 80), run.out());
     for (String words :
         List.of(
-            "  3. Crew corridor: crew-01, crew-02, crew-03",
-            "  - 2 x cell set (4 x LR6): pier-01, deck-01",
+            "  1. Crew corridor: c-1, c-2 (runs-on)",
+            "  2. Pier hall: p-1",
+            "  - 2 x cell set (1 x CR-P2): c-1, c-2",
             "Card: Ferry terminal basin unit, green lamp",
             "  provoke: Hold a hand before the sensor for 5 s",
-            "  - pier-04: Pier hall, cupboard B")) {
+            "  - c-2: cupboard B")) {
       assertTrue(run.out().contains(words), words);
     }
     String page = Files.readString(folder.resolve("p.html"));
-    assertEquals(3, page.split("<section>", -1).length - 1);
+    assertEquals(2, page.split("<section>", -1).length - 1);
     assertFalse(page.contains("<script"), page);
   }
 }
