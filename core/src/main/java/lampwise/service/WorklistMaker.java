@@ -49,8 +49,11 @@ final class WorklistMaker {
 
   Worklist made() {
     JobPlanner planner = new JobPlanner(basis.guide(), basis.site());
-    for (Fixture fixture : fixtures) {
-      take(planner, fixture);
+    // Planning is nearly all of the work, and no job depends on another.
+    List<Optional<Job>> planned =
+        fixtures.stream().parallel().map(fixture -> planned(planner, fixture)).toList();
+    for (int i = 0; i < fixtures.size(); i++) {
+      take(fixtures.get(i), planned.get(i));
     }
     // The sort is stable: equal jobs stay in the order of the fixtures.
     jobs.sort(
@@ -68,43 +71,63 @@ final class WorklistMaker {
     return new Worklist(jobs, inOrder, again, handOvers, repeats, due, notVisited, kit());
   }
 
-  private void take(JobPlanner planner, Fixture fixture) {
-    List<Visit> own = visits.getOrDefault(fixture.key(), List.of());
+  private List<Visit> visitsOf(Fixture fixture) {
+    return visits.getOrDefault(fixture.key(), List.of());
+  }
+
+  private Optional<LampRead> lampOf(Fixture fixture) {
     List<LampRead> read = readings.getOrDefault(fixture.id(), List.of());
-    Optional<LampRead> lamp =
-        read.isEmpty() ? Optional.empty() : Optional.of(read.get(read.size() - 1));
-    Optional<Visit> last = own.isEmpty() ? Optional.empty() : Optional.of(own.get(own.size() - 1));
-    boolean putRight = last.filter(visit -> basis.isToday(visit) && works(visit)).isPresent();
-    if (read.isEmpty() && last.filter(basis::isToday).isEmpty()) {
+    return read.isEmpty() ? Optional.empty() : Optional.of(read.get(read.size() - 1));
+  }
+
+  private static Optional<Visit> last(List<Visit> visits) {
+    return visits.isEmpty() ? Optional.empty() : Optional.of(visits.get(visits.size() - 1));
+  }
+
+  private boolean isPutRight(List<Visit> own) {
+    return last(own).filter(visit -> basis.isToday(visit) && works(visit)).isPresent();
+  }
+
+  private Optional<Job> planned(JobPlanner planner, Fixture fixture) {
+    List<Visit> own = visitsOf(fixture);
+    if (isPutRight(own)) {
+      return Optional.empty();
+    }
+    Optional<LampRead> lamp = lampOf(fixture);
+    List<Visit> lately = new ArrayList<>(own.stream().filter(basis::isLately).toList());
+    Collections.reverse(lately);
+    return fixture
+        .complaint()
+        .or(() -> lamp.flatMap(LampRead::complaint))
+        .map(complaint -> planner.job(fixture, complaint, lamp, lately));
+  }
+
+  private void take(Fixture fixture, Optional<Job> job) {
+    List<Visit> own = visitsOf(fixture);
+    Optional<LampRead> lamp = lampOf(fixture);
+    Optional<Visit> last = last(own);
+    cells(fixture, own);
+    if (lamp.isEmpty() && last.filter(basis::isToday).isEmpty()) {
       notVisited.add(fixture);
     }
-    cells(fixture, own);
-    Optional<Complaint> complaint =
-        putRight
-            ? Optional.empty()
-            : fixture.complaint().or(() -> lamp.flatMap(LampRead::complaint));
-    if (complaint.isPresent()) {
-      List<Visit> lately = new ArrayList<>(own.stream().filter(basis::isLately).toList());
-      Collections.reverse(lately);
-      Job job = planner.job(fixture, complaint.get(), lamp, lately);
-      jobs.add(job);
-      if (!lately.isEmpty()) {
-        repeats.put(fixture.id(), lately);
+    if (job.isPresent()) {
+      jobs.add(job.get());
+      if (!job.get().lately().isEmpty()) {
+        repeats.put(fixture.id(), job.get().lately());
       }
-    } else if (putRight || lamp.filter(LampRead::isInOrder).isPresent()) {
+    }
+    if (isPutRight(own)) {
+      inOrder.add(fixture);
+      return;
+    }
+    if (job.isEmpty() && lamp.filter(LampRead::isInOrder).isPresent()) {
       inOrder.add(fixture);
     }
-    if (!putRight) {
-      lamp.filter(one -> !one.isDecoded() && !one.isInOrder())
-          .ifPresent(one -> again.put(fixture.id(), one));
-      boolean waits = last.filter(visit -> !works(visit)).isPresent();
-      boolean isTodays =
-          complaint.isPresent() && jobs.get(jobs.size() - 1).waitsFor().isPresent();
-      if (waits && !isTodays) {
-        Optional<Job> job =
-            complaint.isPresent() ? Optional.of(jobs.get(jobs.size() - 1)) : Optional.empty();
-        handOvers.add(new HandOver(fixture, Who.PLUMBER, job, last));
-      }
+    lamp.filter(one -> !one.isDecoded() && !one.isInOrder())
+        .ifPresent(one -> again.put(fixture.id(), one));
+    boolean isTodays = job.flatMap(Job::waitsFor).isPresent();
+    if (!isTodays && last.filter(visit -> !works(visit)).isPresent()) {
+      handOvers.add(new HandOver(fixture, Who.PLUMBER, job, last));
     }
   }
 
