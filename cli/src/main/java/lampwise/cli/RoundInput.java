@@ -105,8 +105,7 @@ record RoundInput(
     if (given.isPresent()) {
       cellsDays = (int) NumberOption.whole("--cells-days", given.get(), 1, MOST_DAYS);
     }
-    String today =
-        builtIn ? RoundFiles.Demonstration.DAY : LocalDate.now(here.clock()).toString();
+    String today = builtIn ? RoundFiles.Demonstration.DAY : LocalDate.now(here.clock()).toString();
     String day = ReadingFlags.text(parsed, "--day").orElse(today);
     if (!Fixture.isDay(day)) {
       throw new UsageException(
@@ -130,8 +129,7 @@ record RoundInput(
     return log.isEmpty() ? List.of() : VisitLog.read(here.folder().resolve(log.get())).visits();
   }
 
-  private static Map<String, CodeSheet> builtInSheets(List<Fixture> fixtures)
-      throws FileException {
+  private static Map<String, CodeSheet> builtInSheets(List<Fixture> fixtures) throws FileException {
     Map<String, CodeSheet> sheets = new LinkedHashMap<>();
     for (Fixture fixture : fixtures) {
       String name = fixture.sheet();
@@ -180,8 +178,7 @@ record RoundInput(
     return sheets;
   }
 
-  private static CodeSheet sheet(Surroundings here, Path folder, String name)
-      throws FileException {
+  private static CodeSheet sheet(Surroundings here, Path folder, String name) throws FileException {
     if (name.equals(SheetOption.DEMO)) {
       return SheetReader.demo();
     }

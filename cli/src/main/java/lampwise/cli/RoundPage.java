@@ -58,8 +58,7 @@ final class RoundPage {
   }
 
   private String filled(String title) {
-    return PageTemplate.filled(
-        "round.html", Map.of("title", text(title), "body", page.toString()));
+    return PageTemplate.filled("round.html", Map.of("title", text(title), "body", page.toString()));
   }
 
   private void summary() {

@@ -28,8 +28,7 @@ final class RoundStrip {
     if (window.isEmpty() && blinks.isEmpty()) {
       return "";
     }
-    double from =
-        window.map(Window::fromSeconds).orElseGet(() -> blinks.get(0).onSeconds());
+    double from = window.map(Window::fromSeconds).orElseGet(() -> blinks.get(0).onSeconds());
     double to =
         window.map(Window::toSeconds).orElseGet(() -> blinks.get(blinks.size() - 1).onSeconds());
     double seconds = Math.max(LEAST_SECONDS, to - from);

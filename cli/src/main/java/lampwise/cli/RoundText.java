@@ -66,10 +66,7 @@ final class RoundText {
     Worklist worklist = round.worklist();
     long recordings = round.readings().values().stream().mapToInt(List::size).sum();
     double minutes =
-        worklist.jobs().stream()
-            .mapToDouble(Job::minutes)
-            .filter(value -> value >= 0)
-            .sum();
+        worklist.jobs().stream().mapToDouble(Job::minutes).filter(value -> value >= 0).sum();
     return Words.count(round.fixtures().size(), "fixture")
         + ", "
         + Words.count((int) recordings, "reading")
@@ -147,7 +144,9 @@ final class RoundText {
   private void rest(Round round) {
     Worklist worklist = round.worklist();
     heading("Not decided: record once more", !worklist.again().isEmpty());
-    worklist.again().forEach((id, lamp) -> add("  - ", id + ": " + lamp(lamp) + "; " + again(lamp)));
+    worklist
+        .again()
+        .forEach((id, lamp) -> add("  - ", id + ": " + lamp(lamp) + "; " + again(lamp)));
     heading("Kit", !worklist.kit().isEmpty());
     for (KitLine line : worklist.kit()) {
       add("  - ", kit(line));

@@ -35,7 +35,8 @@ class RoundLooksTest {
     started = Phone.start(folder);
     Assumptions.assumeTrue(started.isPresent(), "no chromium and chromedriver here");
     String cell = '"' + HOSTILE.replace("\"", "\"\"") + '"';
-    String list = new String(RoundFiles.Demonstration.bytes("fixtures.csv"), StandardCharsets.UTF_8);
+    String list =
+        new String(RoundFiles.Demonstration.bytes("fixtures.csv"), StandardCharsets.UTF_8);
     Files.writeString(
         folder.resolve("fixtures.csv"),
         list.replace("Upper lounge ceiling", cell)
@@ -110,8 +111,7 @@ class RoundLooksTest {
     phone.console();
     open();
     assertEquals("Round of 2026-11-25, any site", phone.text("return document.title"));
-    assertEquals(
-        List.of(), phone.requests().stream().filter(a -> !a.endsWith("/r.html")).toList());
+    assertEquals(List.of(), phone.requests().stream().filter(a -> !a.endsWith("/r.html")).toList());
     assertEquals(List.of(), phone.console());
     assertEquals(0L, phone.script("return document.querySelectorAll('script, img').length"));
     assertTrue(phone.text("return document.body.innerText").contains("=1+1\"><script>"));

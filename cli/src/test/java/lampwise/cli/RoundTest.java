@@ -227,13 +227,23 @@ class RoundTest {
   @Test
   void hostileNamesAreOnlyText() throws IOException {
     String cell = "\"=" + HOSTILE.replace("\"", "\"\"") + "\"";
-    write("list.csv", "id,kind,place,sheet,riser-valve,complaint\n"
-        + cell + ",urinal," + cell + ",demo," + cell + ",dead\n");
-    write("day/x.log", LampwiseLog.write(List.of(
-        new BlinkLog(
-            new Origin("x", Optional.of("=" + HOSTILE + "2"), List.of()),
-            Marks.watched(0, 5),
-            List.of(Blink.startingAt(1))))));
+    write(
+        "list.csv",
+        "id,kind,place,sheet,riser-valve,complaint\n"
+            + cell
+            + ",urinal,"
+            + cell
+            + ",demo,"
+            + cell
+            + ",dead\n");
+    write(
+        "day/x.log",
+        LampwiseLog.write(
+            List.of(
+                new BlinkLog(
+                    new Origin("x", Optional.of("=" + HOSTILE + "2"), List.of()),
+                    Marks.watched(0, 5),
+                    List.of(Blink.startingAt(1))))));
     CommandRun run =
         run("round", "day", "--fixtures", "list.csv", "--demo", "--csv", "--report", "r.html");
     assertEquals(0, run.status(), run.err());

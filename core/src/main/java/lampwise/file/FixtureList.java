@@ -38,8 +38,7 @@ public final class FixtureList {
           "complaint");
 
   private static final List<String> NEEDED = List.of("id", "kind");
-  private static final List<String> RATED_IN =
-      List.of("L", "mL", "gal", "L/min", "L/s", "gpm");
+  private static final List<String> RATED_IN = List.of("L", "mL", "gal", "L/min", "L/s", "gpm");
   private static final String GUARDED = "=+-@\t'";
 
   private FixtureList() {}
@@ -187,7 +186,8 @@ public final class FixtureList {
       row = next;
       int before = faults.size();
       if (row.cells().size() != width) {
-        String found = row.cells().isEmpty() ? "its quotes are wrong" : "found " + row.cells().size();
+        String found =
+            row.cells().isEmpty() ? "its quotes are wrong" : "found " + row.cells().size();
         fault("", "a row must have " + width + " cells as the header has; " + found);
         return;
       }

@@ -126,14 +126,11 @@ public final class RoundJson {
     json.writeStringField("recording", lamp.recording());
     json.writeStringField("verdict", lamp.verdict().word());
     boolean decoded = lamp.verdict() instanceof Verdict.Decoded;
-    JsonFields.text(
-        json, "state", decoded ? Optional.of(lamp.seen().state()) : Optional.empty());
+    JsonFields.text(json, "state", decoded ? Optional.of(lamp.seen().state()) : Optional.empty());
     JsonFields.text(
         json, "condition", decoded ? Optional.of(lamp.seen().condition()) : Optional.empty());
-    JsonFields.number(
-        json, "probability", lamp.seen().probability().orElse(Double.NaN), 6, 1);
-    JsonFields.text(
-        json, "observed", Optional.of(lamp.observed()).filter(text -> !text.isEmpty()));
+    JsonFields.number(json, "probability", lamp.seen().probability().orElse(Double.NaN), 6, 1);
+    JsonFields.text(json, "observed", Optional.of(lamp.observed()).filter(text -> !text.isEmpty()));
   }
 
   private static void again(JsonGenerator json, Map<String, LampRead> again) throws IOException {

@@ -46,11 +46,7 @@ public record LampRead(
   private static final double SURE = 0.95;
 
   private static final Set<Condition> IN_ORDER =
-      Set.of(
-          Condition.READY,
-          Condition.TARGET_SEEN,
-          Condition.SETTING_UP,
-          Condition.HYGIENE_FLUSH);
+      Set.of(Condition.READY, Condition.TARGET_SEEN, Condition.SETTING_UP, Condition.HYGIENE_FLUSH);
 
   /** Keeps copies. */
   public LampRead {
@@ -134,8 +130,8 @@ public record LampRead(
     Condition likeliest = conditions.keySet().iterator().next();
     return Optional.of(
         switch (likeliest) {
-          case POWER_MISSING, VALVE_CIRCUIT, SENSOR_BLOCKED, RANGE_SHORT, HELD_OFF -> Complaint
-              .DEAD;
+          case POWER_MISSING, VALVE_CIRCUIT, SENSOR_BLOCKED, RANGE_SHORT, HELD_OFF ->
+              Complaint.DEAD;
           case RANGE_LONG -> Complaint.PHANTOM;
           case RUNNING -> Complaint.RUNS_ON;
           default -> Complaint.LAMP_ONLY;

@@ -65,8 +65,7 @@ final class WorklistMaker {
                 .ifPresent(
                     who ->
                         handOvers.add(
-                            new HandOver(
-                                job.fixture(), who, Optional.of(job), Optional.empty()))));
+                            new HandOver(job.fixture(), who, Optional.of(job), Optional.empty()))));
     handOvers.sort(Comparator.comparing(over -> over.job().isPresent() ? 0 : 1));
     return new Worklist(jobs, inOrder, again, handOvers, repeats, due, notVisited, kit());
   }

@@ -91,8 +91,7 @@ class WorklistTest {
 
   private static Worklist list(
       Site site, List<Fixture> fixtures, Map<String, List<LampRead>> read, Visit... visits) {
-    Worklist.Basis basis =
-        new Worklist.Basis(site.applyTo(GuideReader.builtIn()), site, DAY, 730);
+    Worklist.Basis basis = new Worklist.Basis(site.applyTo(GuideReader.builtIn()), site, DAY, 730);
     return Worklist.of(basis, fixtures, read, List.of(visits));
   }
 
@@ -226,8 +225,7 @@ class WorklistTest {
     assertEquals(
         List.of("due", "unknown"),
         list.cellsDue().stream().map(due -> due.fixture().id()).toList());
-    assertEquals(
-        List.of(730L, -1L), list.cellsDue().stream().map(CellsDue::days).toList());
+    assertEquals(List.of(730L, -1L), list.cellsDue().stream().map(CellsDue::days).toList());
     assertEquals(2, list.kit().get(0).count());
   }
 
@@ -248,13 +246,22 @@ class WorklistTest {
     for (Complaint complaint : Complaint.values()) {
       Fixture fixture =
           new Fixture(
-              "x", "", kind, Optional.empty(), "", "", "", "", false, "", "",
+              "x",
+              "",
+              kind,
+              Optional.empty(),
+              "",
+              "",
+              "",
+              "",
+              false,
+              "",
+              "",
               Optional.of(complaint));
       Job job = list(List.of(fixture), Map.of()).jobs().get(0);
       assertEquals(complaint, job.complaint());
       assertFalse(job.reasons().isEmpty());
-      job.next()
-          .ifPresent(step -> assertFalse(step instanceof Step.Secure, complaint.word()));
+      job.next().ifPresent(step -> assertFalse(step instanceof Step.Secure, complaint.word()));
     }
   }
 
