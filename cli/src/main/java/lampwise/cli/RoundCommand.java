@@ -124,7 +124,7 @@ final class RoundCommand implements Command {
     RoundRun run = new RoundRun(here, files, input.fixtures(), input.sheets(), trace);
     run.run(threads);
     return new Round(
-        input.builtIn() ? "Ferry terminal" : input.basis().site().title(),
+        input.title(),
         input.basis().day(),
         input.isInvented(),
         input.fixtures(),

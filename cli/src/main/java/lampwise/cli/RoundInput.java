@@ -195,6 +195,15 @@ record RoundInput(
     }
   }
 
+  /** What the site is called; empty where nobody says. */
+  String title() {
+    if (builtIn) {
+      return "Ferry terminal";
+    }
+    Site site = basis.site();
+    return site.equals(Site.unknown()) ? "" : site.title();
+  }
+
   /** Whether a sheet of the round is invented, so that all of it is for trying only. */
   boolean isInvented() {
     return builtIn || sheets.values().stream().anyMatch(CodeSheet::isInvented);

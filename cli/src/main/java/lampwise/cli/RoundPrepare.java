@@ -95,11 +95,7 @@ final class RoundPrepare {
   }
 
   private String title() {
-    return "Before the round of " + input.basis().day() + ", " + site();
-  }
-
-  private String site() {
-    return input.builtIn() ? "Ferry terminal" : input.basis().site().title();
+    return "Before the round of " + RoundText.at(input.basis().day(), input.title());
   }
 
   private List<String> lines() {

@@ -58,7 +58,12 @@ final class RoundText {
 
   /** Day and place of a round. */
   static String title(Round round) {
-    return "Round of " + round.day() + ", " + round.title();
+    return "Round of " + at(round.day(), round.title());
+  }
+
+  /** A day and a site, as far as it has a name. */
+  static String at(String day, String site) {
+    return day + (site.isEmpty() ? "" : ", " + site);
   }
 
   /** A round in figures. */

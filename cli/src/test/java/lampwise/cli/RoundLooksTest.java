@@ -110,7 +110,7 @@ class RoundLooksTest {
     phone.requests();
     phone.console();
     open();
-    assertEquals("Round of 2026-11-25, any site", phone.text("return document.title"));
+    assertEquals("Round of 2026-11-25", phone.text("return document.title"));
     assertEquals(List.of(), phone.requests().stream().filter(a -> !a.endsWith("/r.html")).toList());
     assertEquals(List.of(), phone.console());
     assertEquals(0L, phone.script("return document.querySelectorAll('script, img').length"));

@@ -6,7 +6,7 @@ import java.util.Map;
 /**
  * A day's round: the worklist, the readings it rests on, and the recordings that it could not use.
  *
- * @param title the site
+ * @param title the site; empty where nobody has named it
  * @param day the day, such as {@code 2026-11-25}
  * @param invented whether a sheet that was read against is an invented one, so that all this is for
  *     trying only
