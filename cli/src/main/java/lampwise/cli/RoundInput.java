@@ -147,7 +147,6 @@ record RoundInput(
       ParseResult parsed, Surroundings here, String list, List<Fixture> fixtures, boolean demo)
       throws UsageException, FileException {
     Optional<CodeSheet> usual = SheetOption.read(parsed, here);
-    Path folder = Path.of(list).getParent();
     Map<String, CodeSheet> read = new LinkedHashMap<>();
     Map<String, CodeSheet> sheets = new LinkedHashMap<>();
     List<FileFault> faults = new ArrayList<>();
@@ -162,7 +161,7 @@ record RoundInput(
       } else if (!wrong.contains(name)) {
         try {
           if (!read.containsKey(name)) {
-            read.put(name, sheet(here, folder, name));
+            read.put(name, sheet(here, list, name));
             checkInvented(read.get(name), demo);
           }
           sheets.put(fixture.id(), read.get(name));
@@ -178,11 +177,11 @@ record RoundInput(
     return sheets;
   }
 
-  private static CodeSheet sheet(Surroundings here, Path folder, String name) throws FileException {
+  private static CodeSheet sheet(Surroundings here, String list, String name) throws FileException {
     if (name.equals(SheetOption.DEMO)) {
       return SheetReader.demo();
     }
-    String path = folder == null ? name : folder.resolve(name).toString();
+    String path = Path.of(list).resolveSibling(name).toString();
     return SheetReader.read(path, InputFiles.read(here, path, "a code sheet"));
   }
 
