@@ -16,6 +16,7 @@ import lampwise.decode.LampDecoder;
 import lampwise.light.BlinkLog;
 import lampwise.light.Marks;
 import lampwise.service.CellsDue;
+import lampwise.service.Check;
 import lampwise.service.Complaint;
 import lampwise.service.Fixture;
 import lampwise.service.GuideException;
@@ -263,6 +264,45 @@ class WorklistTest {
       assertFalse(job.reasons().isEmpty());
       job.next().ifPresent(step -> assertFalse(step instanceof Step.Secure, complaint.word()));
     }
+  }
+
+  /** Over the whole guide: what is offered as the next step flushes only behind a look. */
+  @ParameterizedTest
+  @EnumSource(FixtureKind.class)
+  void nothingFlushesBeforeTheBowlWasLookedAt(FixtureKind kind) {
+    int flushing = 0;
+    Map<String, List<LampRead>> read = Map.of("x", List.of(blinks(3.1)));
+    for (Complaint complaint : Complaint.values()) {
+      for (Power power : List.of(Power.CELLS, Power.MAINS)) {
+          Fixture fixture =
+              new Fixture(
+                  "x",
+                  "",
+                  kind,
+                  Optional.of(power),
+                  "",
+                  "",
+                  "",
+                  "",
+                  false,
+                  "",
+                  "",
+                  Optional.of(complaint));
+          Job job = list(List.of(fixture), read).jobs().get(0);
+          if (job.next().filter(WorklistTest::flushes).isPresent()) {
+            flushing++;
+            assertTrue(job.before().stream().anyMatch(Check::bowlLook), job.toString());
+            assertFalse(job.next().orElseThrow().cautions().isEmpty(), job.toString());
+          }
+      }
+    }
+    assertTrue(flushing > 0, "no step flushes, so nothing was held");
+  }
+
+  private static boolean flushes(Step step) {
+    return step instanceof Step.Look look
+        ? look.check().flushes()
+        : step instanceof Step.Mend mend && mend.remedy().flushes();
   }
 
   @Test
