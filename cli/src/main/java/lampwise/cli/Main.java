@@ -34,7 +34,8 @@ public final class Main {
           new DrillCommand(),
           new ScoreCommand(),
           new DiagnoseCommand(),
-          new WaterCommand());
+          new WaterCommand(),
+          new RoundCommand());
 
   private Main() {}
 

@@ -268,7 +268,8 @@ final class ReadingText {
             + " see the unit's own papers";
   }
 
-  private static String next(Next next) {
+  /** What to record or check next. */
+  static String next(Next next) {
     if (next instanceof Next.Check check) {
       return check.ask() + " (about " + Words.decimal(check.minutes(), 1) + " min)";
     }

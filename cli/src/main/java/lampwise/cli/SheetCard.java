@@ -26,7 +26,8 @@ final class SheetCard {
   private static final int STRIP_WIDTH = 230;
   private static final int STRIP_HEIGHT = 38;
 
-  private static final String STYLE =
+  /** The style of a page of cards. */
+  static final String STYLE =
       """
       @page { margin: 8mm 9mm; }
       * { box-sizing: border-box; }
@@ -64,7 +65,13 @@ final class SheetCard {
     page.append(" style-src 'unsafe-inline'\">\n");
     page.append("<meta name=\"viewport\" content=\"width=device-width\">\n<title>").append(title);
     page.append("</title>\n<style>\n").append(STYLE).append("</style>\n</head>\n<body>\n");
-    page.append("<h1>").append(title).append("</h1>\n");
+    content(page, sheet);
+    return page.append("</body>\n</html>\n").toString();
+  }
+
+  /** What stands on a card, for a page that holds more than one. */
+  static void content(StringBuilder page, CodeSheet sheet) {
+    page.append("<h1>").append(text(sheet.title())).append("</h1>\n");
     if (sheet.isInvented()) {
       page.append("<p class=\"invented\">INVENTED SHEET, for trying and teaching: no real unit");
       page.append(" blinks like this.</p>\n");
@@ -87,7 +94,6 @@ final class SheetCard {
     page.append(" blocked bowl overflows. <b>Privacy:</b> never film in an open washroom. Close");
     page.append(" and sign it, make sure that nobody is inside, keep to the site's rules, frame");
     page.append(" only the fixture and delete the film afterwards.</p>\n");
-    return page.append("</body>\n</html>\n").toString();
   }
 
   private static String head(CodeSheet sheet) {
@@ -161,7 +167,7 @@ final class SheetCard {
   }
 
   /** Each thing to do once, with the states that it brings about. */
-  private static List<String> provoking(CodeSheet sheet) {
+  static List<String> provoking(CodeSheet sheet) {
     Map<String, List<String>> steps = new LinkedHashMap<>();
     for (Seen seen : Seen.values()) {
       List<String> names =

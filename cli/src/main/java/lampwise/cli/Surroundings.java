@@ -10,6 +10,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.util.Map;
 import java.util.Optional;
 
@@ -41,7 +42,7 @@ record Surroundings(
       Path folder,
       Map<String, String> variables,
       boolean terminal) {
-    this(in, out, err, folder, variables, terminal, Clock.systemDefaultZone());
+    this(in, out, err, folder, variables, terminal, Clock.system(ZoneId.systemDefault()));
   }
 
   /** The process itself, text in UTF-8 whatever the locale. */

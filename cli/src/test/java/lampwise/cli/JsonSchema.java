@@ -22,7 +22,9 @@ enum JsonSchema {
   /** The object of {@code sheet --json}. */
   SHEET("lampwise-sheet-1"),
   /** The object of {@code water --json}. */
-  WATER("lampwise-water-1");
+  WATER("lampwise-water-1"),
+  /** The object of {@code round --json}. */
+  ROUND("lampwise-round-1");
 
   private final Schema schema;
 

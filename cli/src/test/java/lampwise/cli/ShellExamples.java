@@ -24,8 +24,15 @@ final class ShellExamples {
    *
    * @param input what printf writes into it
    * @param args the words after {@code cli/lampwise}
+   * @param status the exit status that a comment such as {@code # status 1} promises, else 0
    */
-  record Call(String input, List<String> args) {}
+  record Call(String input, List<String> args, int status) {
+    Call(String input, List<String> args) {
+      this(input, args, 0);
+    }
+  }
+
+  private static final String STATUS = "# status ";
 
   private static final String PROGRAM = "cli/lampwise";
 
@@ -78,14 +85,17 @@ final class ShellExamples {
         continue;
       }
       List<String> words = words(joined.append(line).toString());
+      int comment = joined.indexOf(STATUS);
+      int status =
+          comment < 0 ? 0 : Integer.parseInt(joined.substring(comment + STATUS.length()).strip());
       joined.setLength(0);
       if (!words.isEmpty() && words.get(0).equals(PROGRAM)) {
-        calls.add(new Call("", words.subList(1, words.size())));
+        calls.add(new Call("", words.subList(1, words.size()), status));
       } else if (words.size() > 3
           && words.get(0).equals("printf")
           && words.get(2).equals("|")
           && words.get(3).equals(PROGRAM)) {
-        calls.add(new Call(printf(words.get(1)), words.subList(4, words.size())));
+        calls.add(new Call(printf(words.get(1)), words.subList(4, words.size()), status));
       } else if (words.contains(PROGRAM)) {
         throw new IllegalStateException("this call is not understood: " + words);
       }
@@ -150,7 +160,7 @@ final class ShellExamples {
     for (Call call : example.calls()) {
       CommandRun run = setting.run(call.input(), call.args().toArray(new String[0]));
       output.append(run.out());
-      if (run.status() != 0) {
+      if (run.status() != call.status()) {
         faults.append("status " + run.status() + " of " + call.args() + ": " + run.err() + "\n");
       }
     }

@@ -30,7 +30,8 @@ final class CellText {
 
   private static String escaped(String text, int signs) {
     StringBuilder cell = new StringBuilder();
-    for (char sign : text.toCharArray()) {
+    for (int i = 0; i < text.length(); i++) {
+      char sign = text.charAt(i);
       int at = PLAIN.indexOf(sign);
       if (at >= 0 && at < signs) {
         cell.append('\\').append(WRITTEN.charAt(at));

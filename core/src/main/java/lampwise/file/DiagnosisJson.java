@@ -143,7 +143,8 @@ public final class DiagnosisJson {
     return new Shown("close", Optional.empty(), close.why(), lines, Double.NaN, Double.NaN);
   }
 
-  private static void next(JsonGenerator json, Step step) throws IOException {
+  /** The fields of a step. */
+  static void next(JsonGenerator json, Step step) throws IOException {
     Shown shown = shown(step);
     Optional<Step.Mend> mend = only(Step.Mend.class, step);
     json.writeStringField("do", shown.does());

@@ -142,7 +142,7 @@ final class VisitColumns {
           of.text("who"),
           of.text("note"));
     } catch (GuideException e) {
-      throw new Fault(0, e.getMessage());
+      throw new Fault(0, String.valueOf(e.getMessage()));
     }
   }
 

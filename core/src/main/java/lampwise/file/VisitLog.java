@@ -196,6 +196,18 @@ public final class VisitLog {
     return Arrays.copyOf(bytes.array(), bytes.position());
   }
 
+  /**
+   * Reads the content of a log that lies in no file of its own.
+   *
+   * @param name its name, for faults
+   * @param content its bytes
+   * @return the visits, corrections applied
+   * @throws FileException with every fault of its rows
+   */
+  public static VisitRows read(String name, byte[] content) throws FileException {
+    return VisitRows.of(name, content);
+  }
+
   private static FileException failed(Path path, String what, IOException e) {
     String why;
     if (e instanceof NoSuchFileException) {

@@ -49,7 +49,7 @@ public final class VisitRows {
       try {
         log.take(row.cells());
       } catch (VisitColumns.Fault e) {
-        faults.add(new FileFault(name, row.line(), e.column(), e.getMessage()));
+        faults.add(new FileFault(name, row.line(), e.column(), String.valueOf(e.getMessage())));
       }
     }
     if (!faults.isEmpty()) {
