@@ -51,10 +51,20 @@ record ObserverOption(String name, Observer observer) {
       }
       observer = person.withNotes(way(notes.get()));
     }
+    return new ObserverOption(name, withSettings(observer, parsed));
+  }
+
+  /**
+   * An observer with what {@code --set} changes.
+   *
+   * @throws UsageException if there is no such setting, or a value cannot be
+   */
+  static Observer withSettings(Observer observer, ParseResult parsed) throws UsageException {
+    Observer changed = observer;
     for (String setting : parsed.matchedOptionValue("--set", List.<String>of())) {
-      observer = set(observer, setting);
+      changed = set(changed, setting);
     }
-    return new ObserverOption(name, observer);
+    return changed;
   }
 
   /** How a person notes; empty for a sensor. */

@@ -91,11 +91,13 @@ final class PlanCommand implements Command {
     if (person.notes() == Person.Notes.WORDS) {
       throw new UsageException("--notes words cannot be planned; take taps or holds");
     }
-    return Watching.byHand(
-        person.timingSd(),
-        person.missed(),
-        person.straysPerMinute() / 60,
-        person.firstLateSeconds());
+    Watching taps =
+        Watching.byHand(
+            person.timingSd(),
+            person.missed(),
+            person.straysPerMinute() / 60,
+            person.firstLateSeconds());
+    return person.notes() == Person.Notes.HOLDS ? taps.withEnds() : taps;
   }
 
   private static List<RecordingPlan.Pair> pairs(Surroundings here, RecordingPlan plan) {

@@ -1,6 +1,7 @@
 package lampwise.cli;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,15 +34,21 @@ final class PlanText {
     width = Math.min(width, 30) + GAP;
     lines.add(
         Layout.padded("state", width) + Layout.padded("watch", TIME) + "hardest to tell from");
-    for (LampState state : sheet.states()) {
-      lines.add(row(state, pairs, width));
+    List<Hardest> rows = new ArrayList<>();
+    sheet.states().forEach(state -> rows.add(hardest(state, pairs)));
+    rows.sort(Comparator.comparingDouble(Hardest::seconds).reversed());
+    for (Hardest row : rows) {
+      lines.add(row(row, width));
     }
     shows(sheet, lines);
     apart(pairs, lines);
     return lines;
   }
 
-  private static String row(LampState state, List<RecordingPlan.Pair> pairs, int width) {
+  /** The state that takes longest to tell from another; 0 s if nothing tells it from any. */
+  private record Hardest(String state, double seconds, String other) {}
+
+  private static Hardest hardest(LampState state, List<RecordingPlan.Pair> pairs) {
     double longest = 0;
     String hardest = "";
     for (RecordingPlan.Pair pair : pairs) {
@@ -51,9 +58,13 @@ final class PlanText {
         hardest = first ? pair.second() : pair.first();
       }
     }
-    String time = longest > 0 ? Words.duration(longest) : "-";
-    String row = Layout.padded(state.name(), width) + Layout.padded(time, TIME) + hardest;
-    return row.stripTrailing();
+    return new Hardest(state.name(), longest, hardest);
+  }
+
+  private static String row(Hardest row, int width) {
+    String time = row.seconds() > 0 ? Words.duration(row.seconds()) : "-";
+    return (Layout.padded(row.state(), width) + Layout.padded(time, TIME) + row.other())
+        .stripTrailing();
   }
 
   private static void shows(CodeSheet sheet, List<String> lines) {

@@ -25,6 +25,10 @@ import picocli.CommandLine.ParseResult;
 /** {@code lampwise score}: how good a decoder is, and how far from the best possible. */
 final class ScoreCommand implements Command {
   private static final String BENCH = "bench";
+
+  /** The name of an observer with settings of one's own. */
+  private static final String OWN = "own";
+
   private static final int MOST_RECORDINGS = 9_999;
   private static final int MOST_SECONDS = 999;
   private static final List<Double> UNLISTED_WINDOWS = List.of(45.0, 90.0);
@@ -53,6 +57,13 @@ final class ScoreCommand implements Command {
         "--observer",
         "NAME",
         "who watches: " + String.join(", ", Presets.names()) + "; repeatable; all if not given");
+    ReadingFlags.many(
+        spec,
+        "--set",
+        "NAME=VALUE",
+        "another setting of the one observer that is named, who is then called "
+            + OWN
+            + "; repeatable; see simulate --list");
     ReadingFlags.many(
         spec,
         "--window",
@@ -136,6 +147,7 @@ final class ScoreCommand implements Command {
             decoder.getClass().getName(),
             seed,
             count,
+            own(parsed),
             unlisted,
             reference,
             scores);
@@ -195,20 +207,48 @@ final class ScoreCommand implements Command {
   }
 
   private static List<Cell> cells(ParseResult parsed, boolean unlisted) throws UsageException {
-    List<String> names = parsed.matchedOptionValue("--observer", Presets.names());
+    Map<String, Observer> observers = observers(parsed);
     List<Double> windows = new ArrayList<>();
     for (String given : parsed.matchedOptionValue("--window", List.<String>of())) {
       windows.add((double) NumberOption.whole("--window", given, 1, MOST_SECONDS));
     }
     List<Cell> cells = new ArrayList<>();
-    for (String name : names.stream().distinct().toList()) {
-      Observer observer = observer(name);
-      List<Double> usual = unlisted ? UNLISTED_WINDOWS : Bench.windows(observer);
-      for (double seconds : (windows.isEmpty() ? usual : windows).stream().distinct().toList()) {
-        cells.add(new Cell(name, observer, seconds));
-      }
-    }
+    observers.forEach(
+        (name, observer) -> {
+          List<Double> usual = unlisted ? UNLISTED_WINDOWS : Bench.windows(observer);
+          for (double seconds :
+              (windows.isEmpty() ? usual : windows).stream().distinct().toList()) {
+            cells.add(new Cell(name, observer, seconds));
+          }
+        });
     return cells;
+  }
+
+  /** Who watches, by name, in the order given. */
+  private static Map<String, Observer> observers(ParseResult parsed) throws UsageException {
+    Map<String, Observer> observers = new LinkedHashMap<>();
+    List<String> names = parsed.matchedOptionValue("--observer", Presets.names());
+    if (parsed.hasMatchedOption("--set")) {
+      if (names.size() != 1) {
+        throw new UsageException("--set changes one observer; give --observer NAME once");
+      }
+      observers.put(OWN, ObserverOption.withSettings(observer(names.get(0)), parsed));
+      return observers;
+    }
+    for (String name : names) {
+      observers.put(name, observer(name));
+    }
+    return observers;
+  }
+
+  /** What the observer called own is made of; empty without one. */
+  private static Optional<String> own(ParseResult parsed) {
+    return parsed.hasMatchedOption("--set")
+        ? Optional.of(
+            parsed.matchedOptionValue("--observer", Presets.names()).get(0)
+                + " with "
+                + String.join(", ", parsed.matchedOptionValue("--set", List.<String>of())))
+        : Optional.empty();
   }
 
   private static Observer observer(String name) throws UsageException {

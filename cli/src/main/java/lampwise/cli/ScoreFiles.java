@@ -98,6 +98,7 @@ final class ScoreFiles {
     put(json, "decoder", PageTemplate.quoted(result.decoder()));
     put(json, "seed", Long.toString(result.seed()));
     put(json, "count", Integer.toString(result.count()));
+    put(json, "own_observer", result.own().map(PageTemplate::quoted).orElse("null"));
     put(json, "unlisted_only", Boolean.toString(result.unlisted()));
     put(json, "cells", list(result.cells().stream().map(ScoreFiles::cell).toList()));
     StringBuilder all = new StringBuilder("{\"cell\":\"all\"");
@@ -111,10 +112,25 @@ final class ScoreFiles {
             ? "null"
             : interval(Interval.difference(compared.own(), compared.reference())));
     put(json, "log_loss_compared", compared.own().isEmpty() ? "null" : losses(compared));
+    put(json, "listed_compared", gap(compared.listed(true)));
+    put(json, "others_compared", gap(compared.listed(false)));
     // Where only what is unlisted is shown, probabilities cannot mean what they say.
     put(json, "calibration", result.unlisted() ? "null" : calibration(result.calibration()));
     put(json, "confusion", confusion(Tally.confusion(result.outcomes())));
     return json.append("}\n").toString();
+  }
+
+  /** By how much the decoder is more often right, and its log loss higher, than the reference. */
+  private static String gap(ScoreResult.Compared part) {
+    return part.own().size() < 2
+        ? "null"
+        : "{\"n\":"
+            + part.own().size()
+            + ",\"difference\":"
+            + interval(Interval.difference(part.own(), part.reference()))
+            + ",\"log_loss_gap\":"
+            + interval(part.logLossGap())
+            + "}";
   }
 
   private static String losses(ScoreResult.Compared compared) {

@@ -2,7 +2,10 @@ package lampwise.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import lampwise.sim.score.Calibration;
+import lampwise.sim.score.Interval;
 import lampwise.sim.score.Outcome;
 import lampwise.sim.score.Tally;
 
@@ -14,6 +17,7 @@ import lampwise.sim.score.Tally;
  * @param decoder the name of the decoder's class
  * @param seed the seed
  * @param count how many recordings each cell has
+ * @param own what the observer called own is made of; empty without one
  * @param unlisted whether only rhythms were shown that the sheet does not list
  * @param referenceAsked whether the reference was asked for
  * @param cells the cells in order
@@ -24,6 +28,7 @@ record ScoreResult(
     String decoder,
     long seed,
     int count,
+    Optional<String> own,
     boolean unlisted,
     boolean referenceAsked,
     List<CellScore> cells) {
@@ -57,5 +62,22 @@ record ScoreResult(
   }
 
   /** Outcomes of two decoders, of the same recordings in the same order. */
-  record Compared(List<Outcome> own, List<Outcome> reference) {}
+  record Compared(List<Outcome> own, List<Outcome> reference) {
+    /** Only the recordings whose truth is one of the sheet's states, or only the others. */
+    Compared listed(boolean listed) {
+      return new Compared(only(own, listed), only(reference, listed));
+    }
+
+    /** The decoder's log loss less the reference's, paired; NaN if there are no recordings. */
+    Interval logLossGap() {
+      return Interval.mean(
+          IntStream.range(0, own.size())
+              .mapToDouble(i -> own.get(i).logLoss() - reference.get(i).logLoss())
+              .toArray());
+    }
+
+    private static List<Outcome> only(List<Outcome> outcomes, boolean listed) {
+      return outcomes.stream().filter(o -> o.isOfListedState() == listed).toList();
+    }
+  }
 }

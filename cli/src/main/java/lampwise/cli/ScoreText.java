@@ -11,6 +11,9 @@ final class ScoreText {
   /** The columns of a cell's name and its number of recordings. */
   private static final int NAME = 19;
 
+  /** The column of what is compared with the reference. */
+  private static final int REST = 18;
+
   private ScoreText() {}
 
   /** All tables. */
@@ -26,6 +29,9 @@ final class ScoreText {
             + " a cell, seed "
             + result.seed();
     lines.addAll(Layout.wrap(head, Layout.WIDTH, Layout.WIDTH));
+    result
+        .own()
+        .ifPresent(own -> lines.addAll(Layout.wrap("own: " + own, Layout.WIDTH, Layout.WIDTH)));
     lines.add("");
     if (result.unlisted()) {
       lines.addAll(unlisted(result));
@@ -141,29 +147,55 @@ final class ScoreText {
         "verdict unlisted: " + all.unlisted() + ", of listed states " + all.listedCalledUnlisted());
     ScoreResult.Compared compared = result.compared();
     if (!compared.own().isEmpty()) {
-      Interval difference = Interval.difference(compared.own(), compared.reference());
-      lines.add(
-          "right less reference, paired: "
-              + signed(difference.value())
-              + " points ("
-              + signed(difference.low())
-              + " to "
-              + signed(difference.high())
-              + ")");
-      double own = Tally.of(compared.own()).logLoss();
-      double reference = Tally.of(compared.reference()).logLoss();
-      lines.add(
-          "log loss where there is a reference: "
-              + number(own, 3)
-              + ", reference "
-              + number(reference, 3)
-              + " nat");
+      lines.add("");
+      lines.addAll(compared(compared));
     }
     if (result.referenceAsked()
         && result.cells().stream().anyMatch(cell -> cell.reference().isEmpty())) {
       lines.add("There is no reference for light sensors.");
     }
     return lines;
+  }
+
+  /** Beside the reference, which knows by heart what the sheet does not list. */
+  private static List<String> compared(ScoreResult.Compared compared) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        Layout.padded("less the reference", REST)
+            + right("n", 7)
+            + right("right, points", 25)
+            + right("log loss, nat", 29));
+    lines.add(compared("listed", compared.listed(true)));
+    lines.add(compared("not listed", compared.listed(false)));
+    lines.add(compared("all", compared));
+    lines.add(
+        "log loss of the decoder "
+            + number(Tally.of(compared.own()).logLoss(), 3)
+            + ", of the reference "
+            + number(Tally.of(compared.reference()).logLoss(), 3));
+    lines.add("The reference knows by heart what is shown that the sheet does not list.");
+    return lines;
+  }
+
+  private static String compared(String name, ScoreResult.Compared part) {
+    Interval difference = Interval.difference(part.own(), part.reference());
+    Interval gap = part.logLossGap();
+    String points =
+        signed(difference.value())
+            + " ("
+            + signed(difference.low())
+            + " to "
+            + signed(difference.high())
+            + ")";
+    String nat = nat(gap.value()) + " (" + nat(gap.low()) + " to " + nat(gap.high()) + ")";
+    return Layout.padded(name, REST)
+        + right(Integer.toString(part.own().size()), 7)
+        + right(points, 25)
+        + right(nat, 29);
+  }
+
+  private static String nat(double value) {
+    return Double.isInfinite(value) ? "-" : (value > 0 ? "+" : "") + number(value, 3);
   }
 
   private static List<String> calibration(Calibration calibration) {

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -60,6 +62,15 @@ class PlanCommandTest {
     assertTrue(
         run.out().contains("resting and no-power: the lamp is the same; measure the cells"),
         run.out());
+    List<String> rows =
+        run.outLines().stream().filter(line -> line.matches("[a-z-]+ +([0-9]+ s|-).*")).toList();
+    List<Integer> seconds =
+        rows.stream()
+            .map(row -> row.split(" +", -1)[1].replace("-", "0"))
+            .map(Integer::valueOf)
+            .toList();
+    assertEquals(5, rows.size(), run.out());
+    assertEquals(seconds.stream().sorted(Comparator.reverseOrder()).toList(), seconds, run.out());
     assertTrue(run.out().contains("running: look into the bowl or basin"), run.out());
     run.out().lines().forEach(line -> assertTrue(line.length() <= 80, line));
   }

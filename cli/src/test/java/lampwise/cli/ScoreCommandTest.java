@@ -118,7 +118,7 @@ class ScoreCommandTest {
     assertTrue(run.out().contains("\ncareful 10 s     12 "), run.out());
     assertTrue(run.out().contains("\nmeter 10 s       12 "), run.out());
     assertTrue(run.out().contains("\nThere is no reference for light sensors.\n"), run.out());
-    assertTrue(run.out().contains("\nright less reference, paired: "), run.out());
+    assertTrue(run.out().contains("\nless the reference "), run.out());
     try (Stream<Path> files = Files.list(temp.resolve("a/b"))) {
       assertEquals(FILES, files.map(f -> f.getFileName().toString()).sorted().toList());
     }
@@ -214,7 +214,16 @@ class ScoreCommandTest {
     List<Outcome> outcomes = Collections.nCopies(9_999, wrong);
     CellScore score = new CellScore(cell, outcomes, Optional.of(Collections.nCopies(9_999, right)));
     ScoreResult result =
-        new ScoreResult("t".repeat(90), true, "a.B", -1L << 63, 9_999, false, true, List.of(score));
+        new ScoreResult(
+            "t".repeat(90),
+            true,
+            "a.B",
+            -1L << 63,
+            9_999,
+            Optional.of("careless with first-late=0.12".repeat(4)),
+            false,
+            true,
+            List.of(score));
     List<String> lines = ScoreText.lines(result);
     lines.forEach(line -> assertTrue(line.length() <= Layout.WIDTH, line));
     assertTrue(
@@ -277,6 +286,9 @@ class ScoreCommandTest {
           --window 0                    | --window takes a whole number from 1 to 999, not 0
           --window NaN                  | --window takes a whole number from 1 to 999, not NaN
           --observer carful             | --observer: there is no observer named carful; near: careful
+          --set missed=0.1              | --set changes one observer; give --observer NAME once
+          --observer careful --set a=1  | --set: there is no setting a;
+          --observer careful --set missed=2 | --set:
           --stored a                    | --stored keeps the reference's answers; give --reference too
           --unlisted --reference        | --unlisted and --reference do not go together
           --sheet no.yaml               | no.yaml
@@ -300,6 +312,21 @@ class ScoreCommandTest {
   }
 
   @Test
+  void anObserverOfOnesOwnCanBeScored() throws IOException {
+    String words = "--window 10 --count 30 --observer careful";
+    CommandRun blind = score(words + " --set missed=1 --set strays-per-minute=0");
+    assertEquals("", blind.err());
+    assertTrue(
+        blind.out().contains("\nown: careful with missed=1, strays-per-minute=0\n"), blind.out());
+    assertTrue(blind.out().contains("\nown 10 s         30 "), blind.out());
+    assertTrue(blind.out().contains("\nmisread: 0 of 0 decoded\n"), blind.out());
+    CommandRun json = score(words + " --set missed=0.2 --json");
+    assertEquals(
+        "careful with missed=0.2",
+        new ObjectMapper().readTree(json.out()).at("/own_observer").asText());
+  }
+
+  @Test
   void theHelpNamesEachOption() {
     CommandRun run = score("--help");
     assertEquals(0, run.status());
@@ -308,6 +335,7 @@ class ScoreCommandTest {
             "--sheet",
             "--decoder",
             "--observer",
+            "--set",
             "--window",
             "--count",
             "--seed",

@@ -3,6 +3,7 @@ package lampwise.decode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import lampwise.rhythm.Limits;
 
 /**
@@ -32,6 +33,14 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   /** Share of one group of any count. */
   private static final double ONE_GROUP = 0.7;
 
+  /**
+   * Share of even groups whose pause is a whole number of their spacings too, as a lamp has that
+   * leaves out beats of a constant rate; up to so many are left out.
+   */
+  private static final double ON_BEAT = 0.2;
+
+  private static final int MOST_LEFT_OUT = 4;
+
   /** Eight in ten cycles last from half a second to twenty, the others anything. */
   private static final double USUAL_CYCLES = 0.8;
 
@@ -49,6 +58,9 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
    * apart.
    */
   private static final double DENSE_SECONDS = 1;
+
+  /** Gaps that differ by less than this part of a step of the times are the same; a step is not. */
+  private static final double SAME_GAP = 0.99;
 
   /** How far the stretch of a proposed train reaches to either side. */
   private static final double STRETCH = 0.08;
@@ -205,7 +217,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     }
     double widest = Arrays.stream(gaps).max().orElse(0);
     double narrowest = Arrays.stream(gaps).min().orElse(0);
-    if (widest - narrowest < evidence.resolutionSeconds()) {
+    if (widest - narrowest < SAME_GAP * evidence.resolutionSeconds()) {
       // Single blinks, as far as this recording can tell.
       return;
     }
@@ -217,12 +229,32 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     double one = share + logOneGroup(count) + logCycle(cycle, even[count - 1], 2 * STRETCH);
     proposals.add(
         new FreeRhythms(
-            train(even, lengths, cycle, one), logSpacing(mean), 1, repeats * (count - 1)));
+            train(even, lengths, cycle, one + Math.log(1 - ON_BEAT)),
+            logSpacing(mean),
+            1,
+            repeats * (count - 1)));
+    onBeat(lengths, cycle, mean, count, one).ifPresent(proposals::add);
     if (count > 2) {
       for (boolean shared : new boolean[] {true, false}) {
         proposals.add(twoGroups(gaps, lengths, cycle, share, repeats, shared));
       }
     }
+  }
+
+  /** An even group whose cycle is a whole number of spacings, if it is near one. */
+  private static Optional<FreeRhythms> onBeat(
+      double[] lengths, double cycle, double mean, int count, double logWeight) {
+    long beats = Math.round(cycle / mean);
+    long leftOut = beats - count;
+    if (leftOut < 1 || leftOut > MOST_LEFT_OUT || Math.abs(cycle - beats * mean) > 0.2 * mean) {
+      return Optional.empty();
+    }
+    double[] on = new double[count];
+    for (int i = 1; i < count; i++) {
+      on[i] = i * cycle / beats;
+    }
+    double share = logWeight + Math.log(ON_BEAT / MOST_LEFT_OUT);
+    return Optional.of(new FreeRhythms(train(on, lengths, cycle, share), 0, 0, 1));
   }
 
   /**

@@ -6,6 +6,7 @@ import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
 import lampwise.light.Marks;
 import lampwise.light.Window;
+import lampwise.rhythm.Cycle;
 import lampwise.rhythm.Rhythm;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
@@ -47,6 +48,9 @@ final class Likelihoods {
   /** The part of unlisted rhythms that are a listed one with other numbers of blinks. */
   private static final double VARIANTS = 0.5;
 
+  /** A constant rate leaves out beats less often than a code has another number of blinks. */
+  private static final double RATES_VARIED = 0.3;
+
   /** How many states' variants are looked at. */
   private static final int MOST_VARIED = 2;
 
@@ -72,20 +76,44 @@ final class Likelihoods {
               : List.of());
       ways.add(Visibility.of(state.seen(), marks, evidence.window()));
     }
-    List<List<Rhythm.Blinking>> others =
-        sheet.states().stream().map(state -> Variants.of(sheet, state)).toList();
-    int states = (int) others.stream().filter(list -> !list.isEmpty()).count();
-    for (List<Rhythm.Blinking> list : others) {
-      double logShare = Math.log(VARIANTS) - Math.log(states) - Math.log(list.size());
-      List<FreeRhythms> own = new ArrayList<>();
-      for (Rhythm.Blinking rhythm : list) {
-        for (Train train :
-            Templates.of(rhythm, sheet.blinkSeconds(), sheet.clockTolerance(), evidence)) {
-          own.add(new FreeRhythms(train.weighed(logShare), 0, 0, 1));
-        }
-      }
-      variants.add(own);
+    List<List<List<Train>>> others = new ArrayList<>();
+    for (int i = 0; i < trains.size(); i++) {
+      others.add(others(sheet.states().get(i).rhythm(), i));
     }
+    double all = 0;
+    for (int i = 0; i < others.size(); i++) {
+      all += others.get(i).isEmpty() ? 0 : varied(i);
+    }
+    for (int i = 0; i < others.size(); i++) {
+      List<List<Train>> list = others.get(i);
+      double logShare = Math.log(VARIANTS * varied(i) / all) - Math.log(list.size());
+      variants.add(
+          list.stream()
+              .flatMap(List::stream)
+              .map(train -> new FreeRhythms(train.weighed(logShare), 0, 0, 1))
+              .toList());
+    }
+  }
+
+  /** How common the variants of a state are, relative to those of other states. */
+  private double varied(int state) {
+    return isRate(sheet.states().get(state).rhythm()) ? RATES_VARIED : 1;
+  }
+
+  private static boolean isRate(Rhythm rhythm) {
+    return rhythm instanceof Rhythm.Blinking blinking
+        && blinking.prelude().isEmpty()
+        && blinking.cycle() instanceof Cycle.Rated;
+  }
+
+  /** The variants of a state, each as its trains. */
+  private List<List<Train>> others(Rhythm rhythm, int state) {
+    if (isRate(rhythm)) {
+      return Variants.leavingOut(trains.get(state));
+    }
+    return Variants.of(sheet, sheet.states().get(state)).stream()
+        .map(r -> Templates.of(r, sheet.blinkSeconds(), sheet.clockTolerance(), evidence))
+        .toList();
   }
 
   private Likelihoods(Likelihoods other, boolean answers) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
+import lampwise.rhythm.Limits;
 import lampwise.rhythm.Rhythm;
 import lampwise.rhythm.Rhythms;
 import lampwise.sheet.CodeSheet;
@@ -47,6 +48,9 @@ public final class RecordingPlan {
   private static final double GROWTH = 1.3;
 
   private static final int HALVINGS = 5;
+
+  /** A dark of this length is not missed, seconds. Chosen. */
+  private static final double PLAIN_DARK_SECONDS = 1;
 
   private static final String ONE_SHOW =
       "a single show is missed too often, so bring it about twice";
@@ -98,8 +102,7 @@ public final class RecordingPlan {
     if (Rhythms.sameLamp(one, two)) {
       return without(first, second, "the lamp is the same", provoke);
     }
-    boolean fast = isTooFast(one) && isTooFast(two);
-    if (fast) {
+    if (isTooFast(one) || isTooFast(two)) {
       return without(first, second, tooFast(), provoke);
     }
     OptionalDouble seconds = seconds(one, two, shared);
@@ -111,9 +114,18 @@ public final class RecordingPlan {
   }
 
   private String tooFast() {
-    return watching.rateHz().isPresent()
-        ? "too fast for so few samples a second"
-        : "too fast to tap: say \"fast blinks\", or film it";
+    if (watching.rateHz().isEmpty()) {
+      return "too fast to tap: say \"fast blinks\", or film it";
+    }
+    return "too fast: so many samples follow up to "
+        + shown(watching.rateHz().getAsDouble() / 2)
+        + " blinks a second, and faster ones look slower than they are; sample faster";
+  }
+
+  /** A number without decimals that say nothing. */
+  private static String shown(double number) {
+    double rounded = Math.rint(10 * number) / 10;
+    return rounded == Math.rint(rounded) ? Long.toString((long) rounded) : Double.toString(rounded);
   }
 
   private static Pair without(
@@ -184,11 +196,11 @@ public final class RecordingPlan {
     Seen shared = shared(first, second);
     Rhythm one = shown(first, shared);
     Rhythm two = shown(second, shared);
-    if (triggered(shared) || Rhythms.sameLamp(one, two) || (isTooFast(one) && isTooFast(two))) {
+    if (triggered(shared) || Rhythms.sameLamp(one, two) || isTooFast(one) || isTooFast(two)) {
       return OptionalDouble.empty();
     }
     if (one instanceof Rhythm.Steady || two instanceof Rhythm.Steady) {
-      return OptionalDouble.of(LEAST_SECONDS);
+      return fromSteady(one instanceof Rhythm.Steady ? two : one, shared);
     }
     double seconds = 2 * LEAST_SECONDS;
     double growth = GROWTH * GROWTH;
@@ -207,7 +219,7 @@ public final class RecordingPlan {
 
   private OptionalDouble seconds(Rhythm one, Rhythm two, Seen shared) {
     if (one instanceof Rhythm.Steady || two instanceof Rhythm.Steady) {
-      return OptionalDouble.of(LEAST_SECONDS);
+      return fromSteady(one instanceof Rhythm.Steady ? two : one, shared);
     }
     Bout bout = bout(one, two, shared);
     int most = (int) (2 * FINE * FINE_WRONG);
@@ -227,6 +239,41 @@ public final class RecordingPlan {
       }
     }
     return OptionalDouble.of(Math.max(LEAST_SECONDS, Math.ceil(high)));
+  }
+
+  /**
+   * How long it takes to see that a lamp is not steady: until it is dark, and as often as it takes
+   * if the dark is so short that it can be missed.
+   */
+  private OptionalDouble fromSteady(Rhythm other, Seen shared) {
+    double longest = LEAST_SECONDS;
+    for (Train train : sides(other)) {
+      double begins = triggered(shared) || !train.repeats() ? Fit.TRIGGER_SECONDS : 0;
+      longest = Math.max(longest, begins + train.high() * litSeconds(train));
+    }
+    double seconds = Math.ceil(longest);
+    return seconds > MOST_SECONDS ? OptionalDouble.empty() : OptionalDouble.of(seconds);
+  }
+
+  /** For how long a train may show light, darks that are missed included. */
+  private double litSeconds(Train train) {
+    double lit = 0;
+    double dark = Double.POSITIVE_INFINITY;
+    int last = train.repeats() ? train.last() : train.size() - 1;
+    for (int pulse = 0; pulse <= last; pulse++) {
+      boolean ends = !train.repeats() && pulse == last;
+      double next = ends ? Double.POSITIVE_INFINITY : train.on(pulse + 1);
+      double length = train.length(pulse);
+      double known = Double.isNaN(length) ? Limits.BLINK_MOST_SECONDS : length;
+      lit = Math.max(lit, Math.min(known, next - train.on(pulse)));
+      dark = Math.min(dark, Math.max(0, next - train.on(pulse) - known));
+    }
+    if (dark >= PLAIN_DARK_SECONDS) {
+      return lit;
+    }
+    double missed = watching.noise().miss();
+    double shows = Math.ceil(Math.log(1 - SURE) / Math.log(missed));
+    return lit + Math.max(0, shows - 1) * train.cycleSeconds();
   }
 
   private List<Train> sides(Rhythm rhythm) {

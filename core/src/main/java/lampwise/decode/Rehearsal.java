@@ -13,6 +13,9 @@ import lampwise.light.Window;
 final class Rehearsal {
   private static final long GOLDEN = 0x9E3779B97F4A7C15L;
 
+  /** How long what is noted by mistake seems to last. */
+  private static final double STRAY_SECONDS = 0.1;
+
   private final Watching watching;
   private final boolean triggered;
 
@@ -43,7 +46,7 @@ final class Rehearsal {
     double strays = watching.straysPerSecond();
     double time = strays > 0 ? mistakes.exponential(strays) : Double.POSITIVE_INFINITY;
     while (time < seconds) {
-      notes.add(note(time));
+      notes.add(note(time, watching.ends() ? time + STRAY_SECONDS : Double.NaN));
       time += mistakes.exponential(strays);
     }
     notes.sort(Comparator.comparingDouble(Evidence.Note::on));
@@ -87,14 +90,31 @@ final class Rehearsal {
       double late = train.opensBurst(pulse) ? watching.firstLateSeconds() : 0;
       double noted = on + late + watching.timingSdSeconds() * lamp.normal();
       boolean missed = lamp.next() < watching.missed();
-      if (on >= 0 && !missed && noted >= 0 && noted <= seconds) {
-        notes.add(note(noted));
+      double lasts = watching.ends() ? lasts(train, pulse, stretch, lamp) : Double.NaN;
+      if (missed) {
+        continue;
+      }
+      if (on >= 0 && noted >= 0 && noted <= seconds) {
+        notes.add(cut(noted, noted + lasts, 0, seconds));
+      } else if (on < 0 && on + lasts > 0) {
+        notes.add(cut(on, on + lasts, 0, seconds));
       }
     }
   }
 
-  private static Evidence.Note note(double on) {
-    return new Evidence.Note(on, Double.NaN, false, false, 1);
+  /** How long a blink is noted to last; NaN if the sheet does not say. */
+  private double lasts(Train train, int pulse, double stretch, Stream lamp) {
+    double error = watching.noise().lengthSd(0) * lamp.normal();
+    return Math.max(stretch * train.length(pulse) + error, 0.01);
+  }
+
+  /** A blink, as much of it as lies in the window. */
+  private static Evidence.Note cut(double on, double off, double from, double to) {
+    return new Evidence.Note(Math.max(on, from), off > to ? to : off, on < from, off > to, 1);
+  }
+
+  private static Evidence.Note note(double on, double off) {
+    return new Evidence.Note(on, off, false, false, 1);
   }
 
   private static long mix(long value) {

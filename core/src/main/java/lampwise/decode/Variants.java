@@ -20,6 +20,11 @@ final class Variants {
   /** How far a number of blinks is changed. */
   private static final int MOST_CHANGE = 2;
 
+  /** So many blinks a rate shows at the most before it leaves out so many beats. */
+  private static final int MOST_BEATS = 5;
+
+  private static final int MOST_LEFT_OUT = 2;
+
   private Variants() {}
 
   /**
@@ -61,6 +66,38 @@ final class Variants {
       }
     }
     return variants;
+  }
+
+  /**
+   * What a state of a constant rate shows when it leaves out beats: two to five blinks at its rate,
+   * then one beat or two without.
+   *
+   * @param rate the trains of the rate
+   * @return the trains of each variant
+   */
+  static List<List<Train>> leavingOut(List<Train> rate) {
+    List<List<Train>> variants = new ArrayList<>();
+    for (int count = 2; count <= MOST_BEATS; count++) {
+      for (int beats = count + 1; beats <= count + MOST_LEFT_OUT; beats++) {
+        List<Train> trains = new ArrayList<>();
+        for (Train train : rate) {
+          trains.add(leavingOut(train, count, beats));
+        }
+        variants.add(trains);
+      }
+    }
+    return variants;
+  }
+
+  private static Train leavingOut(Train rate, int count, int beats) {
+    double[] on = new double[count];
+    double[] lengths = new double[count];
+    for (int i = 0; i < count; i++) {
+      on[i] = i * rate.cycleSeconds();
+      lengths[i] = rate.length(rate.first());
+    }
+    double cycle = beats * rate.cycleSeconds();
+    return new Train(on, lengths, 0, cycle, rate.low(), rate.high(), rate.logWeight());
   }
 
   private static int count(Cycle.Parts cycle, int part) {

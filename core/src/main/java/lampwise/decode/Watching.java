@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
  * @param straysPerSecond noted blinks that the lamp did not make, per second, 0 or more
  * @param firstLateSeconds how much later the first blink of a burst is noted than the others, 0 or
  *     more
+ * @param ends whether the end of each blink is noted too
  * @param rateHz samples a second of a light sensor; empty for a person
  */
 public record Watching(
@@ -18,6 +19,7 @@ public record Watching(
     double missed,
     double straysPerSecond,
     double firstLateSeconds,
+    boolean ends,
     OptionalDouble rateHz) {
   /** Nobody is without any error; smaller values are taken as these. */
   private static final double LEAST_SD = 0.002;
@@ -62,12 +64,13 @@ public record Watching(
   public static Watching byHand(
       double timingSdSeconds, double missed, double straysPerSecond, double firstLateSeconds) {
     return new Watching(
-        timingSdSeconds, missed, straysPerSecond, firstLateSeconds, OptionalDouble.empty());
+        timingSdSeconds, missed, straysPerSecond, firstLateSeconds, false, OptionalDouble.empty());
   }
 
   /**
    * A light sensor before a lamp that stands out: an edge lies anywhere between two samples.
    *
+   * @param ends whether the end of each blink is noted too
    * @param rateHz samples a second, 0.1 to a million
    * @return the way of recording
    * @throws PlanException if the rate is outside its range or not a number
@@ -75,7 +78,16 @@ public record Watching(
   public static Watching bySensor(double rateHz) {
     check("samples a second", rateHz, 0.1, 1e6);
     double sd = 1 / rateHz / Math.sqrt(12);
-    return new Watching(sd, 0.004, 0.05 / 60, 0, OptionalDouble.of(rateHz));
+    return new Watching(sd, 0.004, 0.05 / 60, 0, true, OptionalDouble.of(rateHz));
+  }
+
+  /**
+   * The same, the end of each blink noted too.
+   *
+   * @return the way of recording
+   */
+  public Watching withEnds() {
+    return new Watching(timingSdSeconds, missed, straysPerSecond, firstLateSeconds, true, rateHz);
   }
 
   /** The same as a setting of the noise. */

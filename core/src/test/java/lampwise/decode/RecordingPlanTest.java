@@ -84,8 +84,34 @@ class RecordingPlanTest {
     assertTrue(bySensor.between(FIVE, EIGHT).seconds().isPresent());
     RecordingPlan slowSensor = plan(Watching.bySensor(5), FIVE, EIGHT);
     assertEquals(
-        "too fast for so few samples a second",
+        "too fast: so many samples follow up to 2.5 blinks a second, and faster ones look slower"
+            + " than they are; sample faster",
         slowSensor.between(FIVE, EIGHT).otherwise().orElseThrow());
+    assertEquals(byHand.between(FIVE, EIGHT).otherwise(), byHand.between(QUICK, FIVE).otherwise());
+  }
+
+  /** A dark of 0.2 s every 8 s is waited for, and for another where it can be missed. */
+  @Test
+  void aSteadyLampIsWatchedUntilTheOtherWasDark() {
+    LampState steady = Sheets.state("lit", "steady", Seen.ALWAYS);
+    LampState winking = Sheets.state("wink", "steady then dark 0.2 s every 8 s", Seen.ALWAYS);
+    assertEquals(9, seconds(Watching.bySensor(50), steady, winking));
+    assertEquals(17, seconds(CAREFUL, winking, steady));
+    assertEquals(25, seconds(CARELESS, winking, steady));
+    assertEquals(RecordingPlan.LEAST_SECONDS, seconds(CARELESS, steady, QUICK));
+    assertEquals(RecordingPlan.LEAST_SECONDS, seconds(CARELESS, steady, DARK));
+  }
+
+  /** Rhythms that differ in how long their blinks are, and in nothing else. */
+  @Test
+  void endsTellBlinksOfOtherLengths() {
+    LampState brief = Sheets.state("brief", "1 blink of 0.3 s every 5 s", Seen.ALWAYS);
+    LampState lasting = Sheets.state("lasting", "1 blink of 1.5 s every 5 s", Seen.ALWAYS);
+    assertTrue(plan(CAREFUL, brief, lasting).between(brief, lasting).seconds().isEmpty());
+    double held = seconds(CAREFUL.withEnds(), brief, lasting);
+    assertTrue(held <= 25, "held " + held);
+    double sensed = seconds(Watching.bySensor(20), brief, lasting);
+    assertTrue(sensed <= 10, "sensed " + sensed);
   }
 
   @Test

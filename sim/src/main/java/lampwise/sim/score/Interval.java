@@ -66,4 +66,31 @@ public record Interval(double value, double low, double high) {
         Math.max(-1, up - down - half),
         Math.min(1, up - down + half));
   }
+
+  /**
+   * The mean of values, with the interval of the normal approximation; one value has an interval
+   * without an end.
+   *
+   * @param values the values
+   * @return the mean and its interval; all NaN if there are none
+   */
+  public static Interval mean(double... values) {
+    if (values.length == 0) {
+      return new Interval(Double.NaN, Double.NaN, Double.NaN);
+    }
+    double sum = 0;
+    for (double value : values) {
+      sum += value;
+    }
+    double mean = sum / values.length;
+    double squares = 0;
+    for (double value : values) {
+      squares += (value - mean) * (value - mean);
+    }
+    double half =
+        values.length > 1
+            ? Z * Math.sqrt(squares / (values.length - 1.0) / values.length)
+            : Double.POSITIVE_INFINITY;
+    return new Interval(mean, mean - half, mean + half);
+  }
 }

@@ -112,4 +112,13 @@ public record Outcome(
   public boolean isOfListedState() {
     return !truth.equals(CodeSheet.UNLISTED) && !truth.equals(CodeSheet.NO_RHYTHM);
   }
+
+  /**
+   * The logarithmic loss: -ln(probability of the truth).
+   *
+   * @return nat, 0 or more; a probability below {@link Tally#LEAST_PROBABILITY} counts as that
+   */
+  public double logLoss() {
+    return -StrictMath.log(Math.max(Tally.LEAST_PROBABILITY, truthProbability));
+  }
 }

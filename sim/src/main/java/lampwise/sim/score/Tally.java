@@ -39,7 +39,7 @@ public record Tally(
   public static Tally of(List<Outcome> outcomes) {
     double loss = 0;
     for (Outcome outcome : outcomes) {
-      loss -= StrictMath.log(Math.max(LEAST_PROBABILITY, outcome.truthProbability()));
+      loss += outcome.logLoss();
     }
     return new Tally(
         outcomes.size(),

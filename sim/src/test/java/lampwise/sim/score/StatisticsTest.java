@@ -97,6 +97,17 @@ class StatisticsTest {
     assertTrue(held >= 925 && held <= 985, "held " + held);
   }
 
+  /** Of 1, 2, 3, 4 the standard deviation is the root of 5/3. */
+  @Test
+  void aMeanHasTheNormalInterval() {
+    Interval mean = Interval.mean(1, 2, 3, 4);
+    assertEquals(2.5, mean.value(), 1e-12);
+    assertEquals(2.5 - 1.959964 * Math.sqrt(5.0 / 3 / 4), mean.low(), 1e-6);
+    assertEquals(2.5 + 1.959964 * Math.sqrt(5.0 / 3 / 4), mean.high(), 1e-6);
+    assertEquals(Double.POSITIVE_INFINITY, Interval.mean(7).high());
+    assertTrue(Double.isNaN(Interval.mean().value()));
+  }
+
   @Test
   void outcomesAreCounted() {
     List<Outcome> outcomes =
