@@ -1,5 +1,8 @@
 package lampwise.decode;
 
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
 /**
  * A concrete pulse train: what a lamp of one rhythm does when every duration has a value. Pulses
  * are numbered; those of a repeating train without prelude run without border to both sides, number
@@ -172,8 +175,23 @@ final class Train {
     if (prelude == 0) {
       return this;
     }
-    double[] starts = java.util.Arrays.copyOfRange(on, prelude, on.length);
-    double[] lengths = java.util.Arrays.copyOfRange(length, prelude, length.length);
+    double[] starts = Arrays.copyOfRange(on, prelude, on.length);
+    double[] lengths = Arrays.copyOfRange(length, prelude, length.length);
+    return new Train(starts, lengths, 0, cycleSeconds, low, high, logWeight, measured, fitted);
+  }
+
+  /** The pulses of one cycle that last so long, both borders included, or of unknown length. */
+  Train only(double least, double most) {
+    int[] kept =
+        IntStream.range(prelude, on.length)
+            .filter(i -> !(length[i] < least) && !(length[i] > most))
+            .toArray();
+    double[] starts = new double[kept.length];
+    double[] lengths = new double[kept.length];
+    for (int i = 0; i < kept.length; i++) {
+      starts[i] = on[kept[i]];
+      lengths[i] = length[kept[i]];
+    }
     return new Train(starts, lengths, 0, cycleSeconds, low, high, logWeight, measured, fitted);
   }
 }
