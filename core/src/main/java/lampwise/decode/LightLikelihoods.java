@@ -240,12 +240,14 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
             double trains = Double.NEGATIVE_INFINITY;
             for (Train whole : listed.trains(number)) {
               Train train = foldable(whole);
-              if (train.size() == 0 || !train.repeats()) {
+              if (train.size() == 0) {
                 continue;
               }
               double shown = train.logWeight();
               for (Window stretch : way.stretches()) {
-                shown += folded(train, stretch);
+                shown +=
+                    folded(
+                        train.repeats() ? train : train.onceIn(stretch.lengthSeconds()), stretch);
               }
               trains = Gauss.logAdd(trains, shown);
             }

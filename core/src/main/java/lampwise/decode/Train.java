@@ -13,6 +13,8 @@ final class Train {
   /** Blinks farther apart than this, start to start, are not of one burst (chosen). */
   private static final double BURST_SECONDS = 1.1;
 
+  private static final double NO_STRETCH = 0.9999;
+
   private static final int NO_BORDER = Integer.MAX_VALUE / 2;
 
   private final double[] on;
@@ -193,5 +195,16 @@ final class Train {
       lengths[i] = length[kept[i]];
     }
     return new Train(starts, lengths, 0, cycleSeconds, low, high, logWeight, measured, fitted);
+  }
+
+  /**
+   * A train that shows once, as one that repeats after so long that it is seen once at the most in
+   * a stretch; its stretch is left out, for what shows once is short.
+   *
+   * @param seconds how long the stretch is
+   */
+  Train onceIn(double seconds) {
+    double cycle = seconds + on[on.length - 1] + 1;
+    return new Train(on, length, 0, cycle, NO_STRETCH, 1 / NO_STRETCH, logWeight, measured, fitted);
   }
 }
