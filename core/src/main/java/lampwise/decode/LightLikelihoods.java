@@ -7,6 +7,8 @@ import lampwise.light.LightCurve;
 import lampwise.light.Window;
 import lampwise.rhythm.Rhythm;
 import lampwise.sheet.CodeSheet;
+import lampwise.sheet.Condition;
+import lampwise.sheet.LampState;
 
 /**
  * Likelihoods of a light curve from its raw samples: each state's pulse trains folded on the
@@ -29,6 +31,12 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
 
   /** A blink of a rhythm is shown from this logarithm of its ratio on. */
   private static final double SUPPORTED = -1;
+
+  /** The name of the state that stands for a dark lamp. */
+  private static final String DARK = "dark-lamp";
+
+  /** From this probability on a state that cannot be folded is told by blinks that stand out. */
+  private static final double CLEAR = 0.9;
 
   private static final double[] RANDOM_PER_SECOND = {0.1, 0.3, 1, 2};
 
@@ -55,17 +63,71 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     LightEvidence light = LightEvidence.of(samples, blink);
     Evidence first = noted(found, alone(light, blink));
     Likelihoods listed = new Likelihoods(sheet, first, curve.marks());
-    for (int i = 0; i < sheet.states().size(); i++) {
-      Rhythm rhythm = sheet.states().get(i).rhythm();
-      boolean folds =
-          rhythm instanceof Rhythm.Dark
-              || (rhythm instanceof Rhythm.Blinking
-                  && listed.trains(i).stream().allMatch(t -> folds(t, blink)));
-      if (!folds) {
-        return Optional.empty();
+    List<LampState> states = sheet.states();
+    boolean[] folds = new boolean[states.size()];
+    boolean any = false;
+    boolean all = true;
+    for (int i = 0; i < folds.length; i++) {
+      boolean blinks = states.get(i).rhythm() instanceof Rhythm.Blinking;
+      folds[i] = blinks && listed.trains(i).stream().allMatch(t -> folds(t, blink));
+      any |= folds[i];
+      all &= folds[i] || states.get(i).rhythm() instanceof Rhythm.Dark;
+    }
+    if (!any) {
+      return Optional.empty();
+    }
+    double[] others = all ? new double[folds.length] : besidesDark(sheet, curve, found);
+    if (!all && isClear(sheet, others, folds)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new LightFolds(light, blink, listed, first).likelihoods(folds, others, found));
+  }
+
+  /**
+   * What the blinks that stand out say of each state, relative to a dark lamp: for the states that
+   * cannot be folded as a whole, with steady parts, long lights, or shown once. Each of the two
+   * looks at the samples in its own way, and both are likelihood ratios to the same dark lamp, so
+   * that the greater one counts.
+   */
+  private static double[] besidesDark(CodeSheet sheet, LightCurve curve, Evidence found) {
+    String name = DARK;
+    while (sheet.state(name).isPresent()) {
+      name += "-too";
+    }
+    List<LampState> states = new ArrayList<>(sheet.states());
+    states.add(LampState.of(name, new Rhythm.Dark(), "Dark", Condition.OTHER));
+    CodeSheet with =
+        new CodeSheet(
+            sheet.title(),
+            sheet.basis(),
+            sheet.note(),
+            sheet.kinds(),
+            sheet.power(),
+            sheet.cells(),
+            sheet.lamp(),
+            sheet.clockTolerance(),
+            sheet.blinkSeconds(),
+            states);
+    double[] logs = new Likelihoods(with, found, curve.marks()).whole();
+    int own = sheet.states().size();
+    double[] relative = new double[own + 2];
+    for (int i = 0; i < relative.length; i++) {
+      relative[i] = logs[i < own ? i : i + 1] - logs[own];
+    }
+    return relative;
+  }
+
+  /** Whether the blinks that stand out alone tell a state that cannot be folded. */
+  private static boolean isClear(CodeSheet sheet, double[] logs, boolean[] folds) {
+    Candidate best = Posterior.candidates(sheet, logs).get(0);
+    for (int i = 0; i < folds.length; i++) {
+      LampState state = sheet.states().get(i);
+      if (state.name().equals(best.state())) {
+        return !folds[i] && !(state.rhythm() instanceof Rhythm.Dark) && best.probability() > CLEAR;
       }
     }
-    return Optional.of(new LightFolds(light, blink, listed, first).likelihoods(sheet, found));
+    return false;
   }
 
   private static boolean folds(Train train, double blink) {
@@ -142,12 +204,18 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       this.first = first;
     }
 
-    LightLikelihoods likelihoods(CodeSheet sheet, Evidence found) {
-      int states = sheet.states().size();
+    /**
+     * All candidates.
+     *
+     * @param folds which states are folded
+     * @param others logarithms of the likelihoods of the others
+     * @param found the blinks that were found one by one
+     */
+    LightLikelihoods likelihoods(boolean[] folds, double[] others, Evidence found) {
+      int states = folds.length;
       double[] logs = new double[states + 2];
       for (int i = 0; i < states; i++) {
-        boolean dark = sheet.states().get(i).rhythm() instanceof Rhythm.Dark;
-        logs[i] = dark ? 0 : ofState(i);
+        logs[i] = folds[i] ? ofState(i) : Math.max(others[i], ofState(i));
       }
       double unlisted = Math.log(0.05);
       for (FreeRhythms free : listed.unlisted(first, logs)) {
@@ -170,10 +238,16 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
           double log = Math.log(way.probability());
           if (!way.stretches().isEmpty()) {
             double trains = Double.NEGATIVE_INFINITY;
-            for (Train train : listed.trains(number)) {
+            for (Train whole : listed.trains(number)) {
+              Train train = foldable(whole);
+              if (train.size() == 0) {
+                continue;
+              }
               double shown = train.logWeight();
               for (Window stretch : way.stretches()) {
-                shown += folded(train, stretch);
+                shown +=
+                    folded(
+                        train.repeats() ? train : train.onceIn(stretch.lengthSeconds()), stretch);
               }
               trains = Gauss.logAdd(trains, shown);
             }
@@ -183,6 +257,13 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
         }
       }
       return sum;
+    }
+
+    /** The blinks of a cycle that can be folded; the others say nothing either way. */
+    private Train foldable(Train train) {
+      return folds(train, blink)
+          ? train
+          : train.only(0.5 * blink, Math.min(2 * blink, LONGEST_BLINK));
     }
 
     /** Summed over brightness; one that is brighter than any sample explains nothing. */

@@ -1,5 +1,8 @@
 package lampwise.decode;
 
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
 /**
  * A concrete pulse train: what a lamp of one rhythm does when every duration has a value. Pulses
  * are numbered; those of a repeating train without prelude run without border to both sides, number
@@ -9,6 +12,8 @@ package lampwise.decode;
 final class Train {
   /** Blinks farther apart than this, start to start, are not of one burst (chosen). */
   private static final double BURST_SECONDS = 1.1;
+
+  private static final double NO_STRETCH = 0.9999;
 
   private static final int NO_BORDER = Integer.MAX_VALUE / 2;
 
@@ -172,8 +177,34 @@ final class Train {
     if (prelude == 0) {
       return this;
     }
-    double[] starts = java.util.Arrays.copyOfRange(on, prelude, on.length);
-    double[] lengths = java.util.Arrays.copyOfRange(length, prelude, length.length);
+    double[] starts = Arrays.copyOfRange(on, prelude, on.length);
+    double[] lengths = Arrays.copyOfRange(length, prelude, length.length);
     return new Train(starts, lengths, 0, cycleSeconds, low, high, logWeight, measured, fitted);
+  }
+
+  /** The pulses of one cycle that last so long, both borders included, or of unknown length. */
+  Train only(double least, double most) {
+    int[] kept =
+        IntStream.range(prelude, on.length)
+            .filter(i -> !(length[i] < least) && !(length[i] > most))
+            .toArray();
+    double[] starts = new double[kept.length];
+    double[] lengths = new double[kept.length];
+    for (int i = 0; i < kept.length; i++) {
+      starts[i] = on[kept[i]];
+      lengths[i] = length[kept[i]];
+    }
+    return new Train(starts, lengths, 0, cycleSeconds, low, high, logWeight, measured, fitted);
+  }
+
+  /**
+   * A train that shows once, as one that repeats after so long that it is seen once at the most in
+   * a stretch; its stretch is left out, for what shows once is short.
+   *
+   * @param seconds how long the stretch is
+   */
+  Train onceIn(double seconds) {
+    double cycle = seconds + on[on.length - 1] + 1;
+    return new Train(on, length, 0, cycle, NO_STRETCH, 1 / NO_STRETCH, logWeight, measured, fitted);
   }
 }
