@@ -33,7 +33,7 @@ record LightEvidence(
   private static final double UNSURE = 0.2;
 
   /** The part of the time between samples over which a sensor averages, where it is not known. */
-  private static final double AVERAGED = 0.7;
+  static final double AVERAGED = 0.7;
 
   static LightEvidence of(LightSamples samples, double blinkSeconds) {
     double[] seconds = samples.seconds();

@@ -81,7 +81,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       return Optional.empty();
     }
     return Optional.of(
-        new LightFolds(light, blink, listed, first).likelihoods(folds, others, found));
+        new LightFolds(samples, light, blink, listed, first).likelihoods(folds, others, found));
   }
 
   /**
@@ -187,6 +187,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
 
   /** Folds the trains of all candidates on one evidence. */
   private static final class LightFolds {
+    private final LightSamples samples;
     private final LightEvidence light;
     private final double blink;
     private final Likelihoods listed;
@@ -197,7 +198,13 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     /** The train, its fold and the lamp that explain most. */
     private record Best(Train train, Folded fold, int lamp) {}
 
-    LightFolds(LightEvidence light, double blink, Likelihoods listed, Evidence first) {
+    LightFolds(
+        LightSamples samples,
+        LightEvidence light,
+        double blink,
+        Likelihoods listed,
+        Evidence first) {
+      this.samples = samples;
       this.light = light;
       this.blink = blink;
       this.listed = listed;
@@ -227,8 +234,17 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       }
       logs[states] = unlisted;
       logs[states + 1] = noRhythm();
+      if (how.isPresent() && isBeat(how.get())) {
+        // Nothing can be said of a lamp below a beat: all are as likely as a dark one.
+        return new LightLikelihoods(new double[states + 2], noted(found, List.of()));
+      }
       return new LightLikelihoods(
           logs, noted(found, how.map(this::supported).orElse(first.notes())));
+    }
+
+    private boolean isBeat(Best most) {
+      double start = light.seconds(most.fold().startSeconds());
+      return Beat.fitsBetter(samples, most.train(), start, most.fold().stretch(), blink);
     }
 
     private double ofState(int number) {

@@ -146,9 +146,27 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
     return apart / (BELOW_LOWEST - BELOW);
   }
 
+  /**
+   * A quantile of values that may be rounded: those that are equal count as spread evenly between
+   * the middles to their neighbours, so that the step of rounding is not the noise's own step.
+   */
   private static double quantile(double[] values, double share) {
     double[] sorted = values.clone();
     Arrays.sort(sorted);
-    return sorted[(int) Math.rint(share * (sorted.length - 1))];
+    int size = sorted.length;
+    double place = share * size;
+    int at = (int) Math.min(size - 1, place);
+    double value = sorted[at];
+    int from = at;
+    int to = at + 1;
+    while (from > 0 && sorted[from - 1] == value) {
+      from--;
+    }
+    while (to < size && sorted[to] == value) {
+      to++;
+    }
+    double low = from > 0 ? (sorted[from - 1] + value) / 2 : value;
+    double high = to < size ? (sorted[to] + value) / 2 : value;
+    return low + (high - low) * (place - from) / (to - from);
   }
 }
