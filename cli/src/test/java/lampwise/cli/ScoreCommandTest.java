@@ -323,7 +323,7 @@ class ScoreCommandTest {
     CommandRun json = score(words + " --set missed=0.2 --json");
     assertEquals(
         "careful with missed=0.2",
-        new ObjectMapper().readTree(json.out()).at("/own_observer").asText());
+        new ObjectMapper().readTree(json.out()).at("/own_observer").asString());
   }
 
   @Test

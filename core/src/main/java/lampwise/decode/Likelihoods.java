@@ -51,6 +51,9 @@ final class Likelihoods {
   /** A constant rate leaves out beats less often than a code has another number of blinks. */
   private static final double RATES_VARIED = 0.3;
 
+  /** A rate that takes more trains is too wide to leave out beats that could be told. */
+  private static final int MOST_RATE_TRAINS = 3;
+
   /** How many states' variants are looked at. */
   private static final int MOST_VARIED = 2;
 
@@ -109,6 +112,9 @@ final class Likelihoods {
   /** The variants of a state, each as its trains. */
   private List<List<Train>> others(Rhythm rhythm, int state) {
     if (isRate(rhythm)) {
+      if (trains.get(state).size() > MOST_RATE_TRAINS) {
+        return List.of();
+      }
       return Variants.leavingOut(trains.get(state));
     }
     return Variants.of(sheet, sheet.states().get(state)).stream()

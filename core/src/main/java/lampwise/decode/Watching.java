@@ -70,7 +70,6 @@ public record Watching(
   /**
    * A light sensor before a lamp that stands out: an edge lies anywhere between two samples.
    *
-   * @param ends whether the end of each blink is noted too
    * @param rateHz samples a second, 0.1 to a million
    * @return the way of recording
    * @throws PlanException if the rate is outside its range or not a number

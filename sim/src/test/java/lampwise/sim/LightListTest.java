@@ -35,6 +35,7 @@ class LightListTest {
   private static final class Counts {
     int all;
     int right;
+    int same;
     int alone;
     int aloneRight;
     int whole;
@@ -51,10 +52,11 @@ class LightListTest {
     public String toString() {
       return String.format(
           Locale.ROOT,
-          "%d recordings, %.4f right; %d of lights without twin, %.4f right; %d with nothing missed"
+          "%d recordings, %.4f right, %.4f the light itself; %d of lights without twin, %.4f right; %d with nothing missed"
               + " or stray, %.4f right; decoded %.4f, misread %d%n%s%n",
           all,
           share(right, all),
+          share(same, all),
           alone,
           share(aloneRight, alone),
           whole,
@@ -96,6 +98,7 @@ class LightListTest {
         int right = twins.contains(top) ? 1 : 0;
         counts.all++;
         counts.right += right;
+        counts.same += top.equals(light.state()) ? 1 : 0;
         if (twins.size() == 1) {
           counts.alone++;
           counts.aloneRight += right;
@@ -134,6 +137,7 @@ class LightListTest {
     Counts counts = counts(leastSeconds);
     System.out.print(counts);
     assertTrue(Counts.share(counts.right, counts.all) >= leastRight, counts::toString);
+    assertTrue(Counts.share(counts.same, counts.all) >= 0.94, counts::toString);
     assertTrue(Counts.share(counts.aloneRight, counts.alone) >= leastAlone, counts::toString);
     assertTrue(Counts.share(counts.wholeRight, counts.whole) >= 0.995, counts::toString);
     assertTrue(Counts.share(counts.decoded, counts.all) >= 0.75, counts::toString);
