@@ -8,8 +8,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import lampwise.decode.LampDecoder;
+import lampwise.decode.Reading;
 import lampwise.file.FileFault;
 import lampwise.light.Recording;
+import lampwise.rhythm.Phrase;
 import lampwise.service.Fixture;
 import lampwise.service.LampRead;
 import lampwise.service.Round;
@@ -122,9 +124,11 @@ final class RoundRun {
                   name, "the list names no sheet for " + fixture.id() + "; give --sheet FILE"));
       return;
     }
+    Reading reading = decoder.decode(sheet.get(), recordings);
+    String observed = reading.observed().map(Phrase::print).orElse("");
     answer
         .readings()
-        .put(fixture, LampRead.of(name, sheet.get(), decoder.decode(sheet.get(), recordings)));
+        .put(fixture, LampRead.of(name, sheet.get(), reading, observed, RoundStrip.of(reading)));
   }
 
   /** Keeps why a file was not read. */

@@ -2,6 +2,9 @@ package lampwise.cli;
 
 import java.util.List;
 import java.util.Optional;
+import lampwise.decode.Observation;
+import lampwise.decode.Reading;
+import lampwise.decode.SeenBlink;
 import lampwise.light.Blink;
 import lampwise.light.Window;
 import lampwise.service.LampRead;
@@ -15,6 +18,7 @@ final class RoundStrip {
   private static final double BASE = 28;
   private static final double LEAST_WIDE = 2;
   private static final double LEAST_SECONDS = 1;
+  private static final int MOST_BLINKS = 400;
 
   private RoundStrip() {}
 
@@ -23,27 +27,24 @@ final class RoundStrip {
    * references. Nothing is drawn of a recording that shows no time.
    */
   static String svg(LampRead lamp) {
-    List<Blink> blinks = lamp.blinks();
-    Optional<Window> window = lamp.window();
-    if (window.isEmpty() && blinks.isEmpty()) {
+    if (lamp.strip().isEmpty()) {
       return "";
     }
-    double from = window.map(Window::fromSeconds).orElseGet(() -> blinks.get(0).onSeconds());
-    double to =
-        window.map(Window::toSeconds).orElseGet(() -> blinks.get(blinks.size() - 1).onSeconds());
-    double seconds = Math.max(LEAST_SECONDS, to - from);
+    LampRead.Strip strip = lamp.strip().get();
+    double from = strip.fromSeconds();
+    double seconds = Math.max(LEAST_SECONDS, strip.toSeconds() - from);
     double scale = (WIDTH - 2 * EDGE) / seconds;
     StringBuilder svg = new StringBuilder();
     svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" width=\"").append(WIDTH);
     svg.append("\" height=\"").append(HEIGHT).append("\" viewBox=\"0 0 ").append(WIDTH);
     svg.append(' ').append(HEIGHT).append("\" font-family=\"sans-serif\" font-size=\"14\">\n");
-    svg.append("<title>").append(RhythmStrip.escaped(Layout.clean(title(lamp, seconds))));
+    svg.append("<title>")
+        .append(RhythmStrip.escaped(Layout.clean(title(lamp.recording(), strip, seconds))));
     svg.append("</title>\n<path d=\"M").append(number(EDGE)).append(' ').append(number(BASE));
     svg.append('H').append(number(WIDTH - EDGE)).append("\" stroke=\"#000\" fill=\"none\"/>\n");
-    for (Blink blink : blinks) {
-      double at = Math.max(0, Math.min(seconds, blink.onSeconds() - from));
-      double lit = blink.hasOff() ? blink.offSeconds() - blink.onSeconds() : 0;
-      double wide = Math.max(LEAST_WIDE, Math.min(lit, seconds - at) * scale);
+    for (LampRead.Lit lit : strip.lit()) {
+      double at = Math.max(0, Math.min(seconds, lit.onSeconds() - from));
+      double wide = Math.max(LEAST_WIDE, Math.min(lit.lengthSeconds(), seconds - at) * scale);
       svg.append("<rect x=\"").append(number(EDGE + at * scale)).append("\" y=\"");
       svg.append(number(TOP)).append("\" width=\"").append(number(wide)).append("\" height=\"");
       svg.append(number(BASE - TOP)).append("\" fill=\"#000\"/>\n");
@@ -55,12 +56,35 @@ final class RoundStrip {
     return svg.append("</text>\n</svg>\n").toString();
   }
 
-  private static String title(LampRead lamp, double seconds) {
-    return lamp.recording()
+  private static String title(String recording, LampRead.Strip strip, double seconds) {
+    return recording
         + ": "
-        + Words.count(lamp.blinks().size(), "blink")
+        + Words.count(strip.lit().size(), "blink")
         + " in "
         + Words.duration(seconds);
+  }
+
+  /** What is drawn of a reading: its blinks, {@value #MOST_BLINKS} at the most. */
+  static Optional<LampRead.Strip> of(Reading reading) {
+    Optional<Observation> main = reading.main();
+    List<Blink> blinks =
+        main.map(Observation::blinks).orElse(List.of()).stream()
+            .limit(MOST_BLINKS)
+            .map(SeenBlink::blink)
+            .toList();
+    Optional<Window> window = main.flatMap(Observation::window);
+    if (window.isEmpty() && blinks.isEmpty()) {
+      return Optional.empty();
+    }
+    double from = window.map(Window::fromSeconds).orElseGet(() -> blinks.get(0).onSeconds());
+    double to =
+        window.map(Window::toSeconds).orElseGet(() -> blinks.get(blinks.size() - 1).onSeconds());
+    return Optional.of(new LampRead.Strip(from, to, blinks.stream().map(RoundStrip::lit).toList()));
+  }
+
+  private static LampRead.Lit lit(Blink blink) {
+    double length = blink.hasOff() ? blink.offSeconds() - blink.onSeconds() : 0;
+    return new LampRead.Lit(blink.onSeconds(), length);
   }
 
   private static String number(double value) {

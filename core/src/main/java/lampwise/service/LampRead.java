@@ -4,13 +4,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import lampwise.decode.Observation;
 import lampwise.decode.Reading;
-import lampwise.decode.SeenBlink;
 import lampwise.decode.Verdict;
-import lampwise.light.Blink;
-import lampwise.light.Window;
-import lampwise.rhythm.Phrase;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.Condition;
 import lampwise.sheet.LampState;
@@ -26,8 +21,7 @@ import lampwise.sheet.LampState;
  * @param conditions the probability of each condition, likeliest first
  * @param means what the decoded state means; empty where none was decoded
  * @param observed the rhythm that was seen, as a phrase; empty if there was none
- * @param window the stretch that was watched; empty if there is none
- * @param blinks the blinks in it, in order, {@value #MOST_BLINKS} at the most
+ * @param strip what the lamp did, to be drawn; empty if the recording shows no time
  */
 public record LampRead(
     String recording,
@@ -37,10 +31,28 @@ public record LampRead(
     Map<Condition, Double> conditions,
     String means,
     String observed,
-    Optional<Window> window,
-    List<Blink> blinks) {
-  /** The most blinks that are kept. */
-  public static final int MOST_BLINKS = 400;
+    Optional<Strip> strip) {
+  /**
+   * The lamp's light over the stretch that was watched.
+   *
+   * @param fromSeconds where it begins
+   * @param toSeconds where it ends
+   * @param lit each blink: when it began and how long it was, both in seconds; of unknown length 0
+   */
+  public record Strip(double fromSeconds, double toSeconds, List<Lit> lit) {
+    /** Keeps a copy of the list. */
+    public Strip {
+      lit = List.copyOf(lit);
+    }
+  }
+
+  /**
+   * A blink of a strip.
+   *
+   * @param onSeconds when it began
+   * @param lengthSeconds how long it was; 0 if that is not known
+   */
+  public record Lit(double onSeconds, double lengthSeconds) {}
 
   /** How sure it must be that a unit is in order, or is not. */
   private static final double SURE = 0.95;
@@ -51,7 +63,6 @@ public record LampRead(
   /** Keeps copies. */
   public LampRead {
     conditions = Rules.copy(conditions);
-    blinks = List.copyOf(blinks);
   }
 
   /**
@@ -60,14 +71,16 @@ public record LampRead(
    * @param recording the file's name
    * @param sheet the sheet that was decoded against
    * @param reading the reading
+   * @param observed the rhythm that was seen, as a phrase; may be empty
+   * @param strip what the lamp did; may be empty
    * @return what it says
    */
-  public static LampRead of(String recording, CodeSheet sheet, Reading reading) {
+  public static LampRead of(
+      String recording, CodeSheet sheet, Reading reading, String observed, Optional<Strip> strip) {
     String means = "";
     if (reading.verdict() instanceof Verdict.Decoded decoded) {
       means = sheet.state(decoded.state()).map(LampState::means).orElse("");
     }
-    Optional<Observation> main = reading.main();
     return new LampRead(
         recording,
         Visit.Lamp.of(sheet, reading, List.of(recording)),
@@ -75,12 +88,8 @@ public record LampRead(
         reading.verdict(),
         reading.conditions(sheet),
         means,
-        reading.observed().map(Phrase::print).orElse(""),
-        main.flatMap(Observation::window),
-        main.map(Observation::blinks).orElse(List.of()).stream()
-            .limit(MOST_BLINKS)
-            .map(SeenBlink::blink)
-            .toList());
+        observed,
+        strip);
   }
 
   /**

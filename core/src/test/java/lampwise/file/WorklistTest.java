@@ -70,7 +70,8 @@ class WorklistTest {
     double[] starts = new double[(int) (60 / everySeconds)];
     Arrays.setAll(starts, i -> 0.4 + i * everySeconds);
     BlinkLog log = BlinkLog.ofStarts(Marks.watched(0, 60), starts);
-    return LampRead.of("r.log", DEMO, new LampDecoder().decode(DEMO, List.of(log)));
+    return LampRead.of(
+        "r.log", DEMO, new LampDecoder().decode(DEMO, List.of(log)), "", Optional.empty());
   }
 
   private static Visit visit(String when, String fixture, Outcome outcome, String... remedies) {
@@ -274,26 +275,26 @@ class WorklistTest {
     Map<String, List<LampRead>> read = Map.of("x", List.of(blinks(3.1)));
     for (Complaint complaint : Complaint.values()) {
       for (Power power : List.of(Power.CELLS, Power.MAINS)) {
-          Fixture fixture =
-              new Fixture(
-                  "x",
-                  "",
-                  kind,
-                  Optional.of(power),
-                  "",
-                  "",
-                  "",
-                  "",
-                  false,
-                  "",
-                  "",
-                  Optional.of(complaint));
-          Job job = list(List.of(fixture), read).jobs().get(0);
-          if (job.next().filter(WorklistTest::flushes).isPresent()) {
-            flushing++;
-            assertTrue(job.before().stream().anyMatch(Check::bowlLook), job.toString());
-            assertFalse(job.next().orElseThrow().cautions().isEmpty(), job.toString());
-          }
+        Fixture fixture =
+            new Fixture(
+                "x",
+                "",
+                kind,
+                Optional.of(power),
+                "",
+                "",
+                "",
+                "",
+                false,
+                "",
+                "",
+                Optional.of(complaint));
+        Job job = list(List.of(fixture), read).jobs().get(0);
+        if (job.next().filter(WorklistTest::flushes).isPresent()) {
+          flushing++;
+          assertTrue(job.before().stream().anyMatch(Check::bowlLook), job.toString());
+          assertFalse(job.next().orElseThrow().cautions().isEmpty(), job.toString());
+        }
       }
     }
     assertTrue(flushing > 0, "no step flushes, so nothing was held");
