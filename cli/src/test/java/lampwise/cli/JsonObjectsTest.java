@@ -68,7 +68,8 @@ class JsonObjectsTest {
     Set<FixtureKind> walked = EnumSet.noneOf(FixtureKind.class);
     Set<StepKind> seen = EnumSet.noneOf(StepKind.class);
     for (FixtureKind kind : FixtureKind.values()) {
-      for (Complaint complaint : Complaint.values()) {
+      for (Complaint complaint :
+          EnumSet.of(Complaint.DEAD, Complaint.RUNS_ON, Complaint.LAMP_ONLY)) {
         Optional<Diagnosis> visit = start(guide, kind, complaint);
         for (int i = 0; visit.isPresent() && i < MOST_STEPS; i++) {
           walked.add(kind);
