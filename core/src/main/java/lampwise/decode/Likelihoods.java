@@ -192,7 +192,9 @@ final class Likelihoods {
    */
   List<FreeRhythms> unlisted(Evidence stretch, double[] logs) {
     List<FreeRhythms> all = proposed(stretch);
-    all.addAll(nearVariants(state -> true, state -> logs[state]));
+    // Folding a light curve is dear, and a rate's variants are many.
+    all.addAll(
+        nearVariants(state -> !isRate(sheet.states().get(state).rhythm()), state -> logs[state]));
     return all;
   }
 
