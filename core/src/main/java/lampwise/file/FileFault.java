@@ -9,6 +9,11 @@ package lampwise.file;
  * @param message what is wrong and what was expected, one line
  */
 public record FileFault(String file, int line, int column, String message) {
+  /** Makes the message one line, whatever of a file it quotes. */
+  public FileFault {
+    message = message.replaceAll("\\p{Cntrl}+", " ");
+  }
+
   /**
    * The fault in one line.
    *

@@ -43,7 +43,6 @@ class GuidePracticeTest {
         "stop holds",
         "polarity|right way round",
         "collection point",
-        "sharps",
         "no petroleum|no grease from petroleum"
       })
   void theGuideHoldsWhatIsUsual(String practice) {

@@ -222,6 +222,15 @@ class VisitLogTest {
   }
 
   @Test
+  void aFaultIsOneLineWhateverItQuotes() throws Exception {
+    VisitLog.append(log(), visit("n07", ""));
+    Files.writeString(log(), Files.readString(log()).replace("weak,", "\"we\nak\","));
+    FileException e = assertThrows(FileException.class, () -> VisitLog.read(log()));
+    assertEquals(1, e.getMessage().lines().count(), e.getMessage());
+    assertTrue(e.getMessage().endsWith("; found \"we ak\""), e.getMessage());
+  }
+
+  @Test
   void aFolderThatIsNotThereIsSaidInOneLine() {
     Path nowhere = folder.resolve("no/visits.csv");
     FileException e =
