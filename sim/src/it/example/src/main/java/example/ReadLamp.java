@@ -1,8 +1,8 @@
 package example;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import lampwise.decode.LampDecoder;
 import lampwise.decode.Reading;

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import lampwise.decode.LampDecoder;
 import lampwise.decode.Verdict;
 import lampwise.file.SheetReader;
 import lampwise.sheet.CodeSheet;
@@ -15,7 +16,7 @@ import lampwise.sim.Scene;
 import lampwise.sim.Simulator;
 import org.junit.jupiter.api.Test;
 
-/** How our decoder does on a hundred made-up recordings whose truth is known. */
+/** How the decoder does on a hundred made-up recordings whose truth is known. */
 class HurriedWatchTest {
   @Test
   void aMinuteOfAHurriedPersonTellsLowCells() {
@@ -26,7 +27,7 @@ class HurriedWatchTest {
     int wrong = 0;
     for (int seed = 1; seed <= 100; seed++) {
       Labelled labelled = Simulator.record(scene, Person.hurried(), seed);
-      Verdict verdict = new SureDecoder().decode(sheet, List.of(labelled.recording())).verdict();
+      Verdict verdict = new LampDecoder().decode(sheet, List.of(labelled.recording())).verdict();
       if (verdict instanceof Verdict.Decoded decoded) {
         if (decoded.state().equals(labelled.truth().state())) {
           right++;
