@@ -262,12 +262,13 @@ class DiagnoseLogTest {
 
   @Test
   void aSessionThatIsGoneOnWithLearnsForItsOwnKind() {
+    List<String> opened = new ArrayList<>(CLOSED);
+    opened.set(opened.size() - 1, "open-stop");
     for (int i = 0; i < 5; i++) {
-      run("2026-11-25", "", CLOSED, "--once", "--log", "visits.csv", "--fixture", "n" + i);
+      run("2026-11-25", "", opened, "--once", "--log", "visits.csv", "--fixture", "n" + i);
     }
     List<String> start = CLOSED.subList(0, CLOSED.size() - 2);
-    String[] once = {"--once", "--session", "s.txt"};
-    assertEquals(0, run("2026-11-26", "", start, once).status());
+    assertEquals(0, run("2026-11-26", "", start, "--session", "s.txt").status());
     String[] learn = {"--json", "--learn", "visits.csv"};
     CommandRun whole = run("2026-11-26", "", start, learn);
     CommandRun gone = run("2026-11-26", "", List.of("diagnose", "--session", "s.txt"), learn);
