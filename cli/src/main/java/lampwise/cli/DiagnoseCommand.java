@@ -3,11 +3,14 @@ package lampwise.cli;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import lampwise.file.DiagnosisJson;
 import lampwise.file.FileException;
 import lampwise.service.Diagnosis;
 import lampwise.service.Step;
+import lampwise.service.Visit;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -78,19 +81,19 @@ final class DiagnoseCommand implements Command {
       return options.status();
     }
     Optional<DiagnoseLog> log = DiagnoseLog.of(parsed, here);
+    List<Visit> repeats;
+    try {
+      repeats = log.isPresent() ? log.get().repeats() : List.of();
+    } catch (FileException e) {
+      log.orElseThrow().failed(e);
+      return Main.REFUSED;
+    }
     if (json) {
-      here.out().append(json(visit)).append('\n');
+      here.out().append(json(visit, options.learnedFrom(), repeats)).append('\n');
       return written(visit, log, options, here);
     }
-    options.learnedFrom().ifPresent(questions::say);
-    if (log.isPresent()) {
-      try {
-        log.get().lately().forEach(here.out()::println);
-      } catch (FileException e) {
-        log.get().failed(e);
-        return Main.REFUSED;
-      }
-    }
+    options.learned().ifPresent(questions::say);
+    log.ifPresent(known -> known.lately(repeats).forEach(here.out()::println));
     if (visit.isInvented()) {
       here.out().println("[invented sheet] The lamp was read against an invented sheet.");
     }
@@ -121,10 +124,10 @@ final class DiagnoseCommand implements Command {
     }
   }
 
-  private static String json(Diagnosis visit) {
+  private static String json(Diagnosis visit, OptionalInt learnedFrom, List<Visit> repeats) {
     StringWriter object = new StringWriter();
     try {
-      DiagnosisJson.write(object, visit);
+      DiagnosisJson.write(object, visit, learnedFrom, repeats);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

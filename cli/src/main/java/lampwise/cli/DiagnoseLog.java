@@ -144,12 +144,12 @@ final class DiagnoseLog {
   }
 
   /**
-   * What the log has of this fixture lately.
+   * The visits to this fixture that the log has within 30 days.
    *
-   * @return a line or two to show first; none if it was not visited within 30 days
+   * @return them in the log's order; none if there is no log yet
    * @throws FileException if there is a log and it has a fault
    */
-  List<String> lately() throws FileException {
+  List<Visit> repeats() throws FileException {
     if (!Files.exists(log)) {
       return List.of();
     }
@@ -161,7 +161,14 @@ final class DiagnoseLog {
         lately.add(visit);
       }
     }
-    return lately.isEmpty() ? List.of() : VisitText.wrapped("REPEAT: ", said(lately, today));
+    return lately;
+  }
+
+  /** A line or two on repeats, to show first; none without any. */
+  List<String> lately(List<Visit> repeats) {
+    return repeats.isEmpty()
+        ? List.of()
+        : VisitText.wrapped("REPEAT: ", said(repeats, LocalDate.now(here.clock())));
   }
 
   private static LocalDate dayOf(Visit visit) {

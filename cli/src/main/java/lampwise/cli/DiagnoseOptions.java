@@ -2,12 +2,11 @@ package lampwise.cli;
 
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -17,7 +16,6 @@ import lampwise.file.FileFault;
 import lampwise.file.GuideReader;
 import lampwise.file.SessionFile;
 import lampwise.file.SiteReader;
-import lampwise.file.VisitLog;
 import lampwise.light.Recording;
 import lampwise.service.Act;
 import lampwise.service.Check;
@@ -26,7 +24,6 @@ import lampwise.service.Diagnosis;
 import lampwise.service.Finding;
 import lampwise.service.Guide;
 import lampwise.service.GuideException;
-import lampwise.service.Learned;
 import lampwise.service.Remedy;
 import lampwise.service.Situation;
 import lampwise.service.Who;
@@ -45,7 +42,7 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
   private final ParseResult parsed;
   private final Surroundings here;
   private final Guide guide;
-  private final Optional<Learned> learned;
+  private final LearnOption learn;
   private Optional<FixtureKind> kind;
   private Optional<Complaint> complaint;
   private int status = Main.DONE;
@@ -70,7 +67,7 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     ReadingFlags.many(
         spec, "--may", "WHO", "whose work you may do besides, such as plumber; repeatable");
     ReadingFlags.one(spec, "--site", "FILE", "the site's own shares, minutes and people");
-    ReadingFlags.one(spec, "--learn", "LOG", "learn shares and minutes from a visit log");
+    LearnOption.addTo(spec);
     ReadingFlags.flag(spec, "--demo", "take an invented sheet too");
   }
 
@@ -81,9 +78,8 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
   DiagnoseOptions(ParseResult parsed, Surroundings here) throws UsageException {
     this.parsed = parsed;
     this.here = here;
-    Guide told = readGuide();
-    learned = learn(told);
-    guide = learned.map(from -> from.site().applyTo(told)).orElse(told);
+    guide = readGuide();
+    learn = new LearnOption(parsed, here);
     kind = word("--kind", FixtureKind.values(), FixtureKind::word);
     complaint = word("--complaint", Complaint.values(), Complaint::word);
   }
@@ -108,33 +104,14 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     return ReadingFlags.text(parsed, "--session");
   }
 
-  /** What the shares rest on besides the guide; empty for nothing. */
-  Optional<String> learnedFrom() {
-    return learned.map(
-        from ->
-            String.format(
-                Locale.ROOT,
-                "Shares are learned from %d visits of %s, beside %d of the guide's; the minutes of"
-                    + " remedies from %d.",
-                from.visits(),
-                Layout.clean(ReadingFlags.text(parsed, "--learn").orElse("")),
-                Learned.GUIDE_VISITS,
-                from.timed()));
+  /** What the shares of a visit that was started rest on besides the guide; empty for nothing. */
+  Optional<String> learned() {
+    return learn.said();
   }
 
-  private Optional<Learned> learn(Guide told) throws UsageException {
-    Optional<String> log = ReadingFlags.text(parsed, "--learn");
-    if (log.isEmpty()) {
-      return Optional.empty();
-    }
-    try {
-      Path path = here.folder().resolve(log.get());
-      return Optional.of(Learned.from(told, VisitLog.read(path).visits()));
-    } catch (FileException e) {
-      throw new UsageException(lines(e));
-    } catch (InvalidPathException e) {
-      throw new UsageException("--learn: no file can have the name " + Layout.clean(log.get()));
-    }
+  /** From how many visits they are learned; empty if nothing was to be learned. */
+  OptionalInt learnedFrom() {
+    return learn.visits();
   }
 
   /** Keeps the visit in its session, if it has one. */
@@ -202,16 +179,16 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     if (kind.isEmpty() || complaint.isEmpty()) {
       throw new UsageException("--kind and --complaint are needed; --list shows the words");
     }
+    Situation situation =
+        new Situation(
+            kind.get(),
+            word("--power", Power.values(), Power::word),
+            complaint.get(),
+            words("--recent", Work.values(), Work::word),
+            have(),
+            may());
     try {
-      return Diagnosis.start(
-          guide,
-          new Situation(
-              kind.get(),
-              word("--power", Power.values(), Power::word),
-              complaint.get(),
-              words("--recent", Work.values(), Work::word),
-              have(),
-              may()));
+      return Diagnosis.start(learn.applyTo(guide, situation), situation);
     } catch (GuideException e) {
       throw new UsageException(Layout.clean(String.valueOf(e.getMessage())));
     }
@@ -227,7 +204,8 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     String name = session().orElseThrow();
     try {
       byte[] content = InputFiles.read(here, name, "a session");
-      Diagnosis visit = SessionFile.read(name, content, guide);
+      Situation situation = SessionFile.read(name, content, guide).situation();
+      Diagnosis visit = SessionFile.read(name, content, learn.applyTo(guide, situation));
       checkInvented(visit.isInvented());
       return visit;
     } catch (FileException e) {

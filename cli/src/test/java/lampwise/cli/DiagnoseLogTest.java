@@ -244,10 +244,56 @@ class DiagnoseLogTest {
     assertFalse(before.equals(after), "nothing was learned");
     String said = run("2026-11-26", "", CLOSED, "--once", "--learn", "visits.csv").out();
     assertTrue(
-        said.startsWith("Shares are learned from 5 visits of visits.csv, beside 20 of the"), said);
+        said.startsWith("Shares are learned from 5 visits to a water-closet in visits.csv, "),
+        said);
+    assertTrue(before.contains("\"learned_from\":null,\"repeats\":[],"), before);
+    assertTrue(after.contains("\"learned_from\":5,\"repeats\":[],"), after);
+    assertEquals("", JsonSchema.DIAGNOSIS.faults(after));
+    List<String> urinal = List.of("diagnose", "--kind", "urinal", "--complaint", "weak", "--json");
+    String alone = run("2026-11-26", "", urinal).out();
+    assertEquals(
+        alone.replace("\"learned_from\":null", "\"learned_from\":0"),
+        run("2026-11-26", "", urinal, "--learn", "visits.csv").out(),
+        "closets taught of urinals");
     CommandRun none = run("2026-11-26", "", next, "--learn", "none.csv");
     assertEquals(2, none.status());
     assertTrue(none.err().contains("could not be read: there is no such file"), none.err());
+  }
+
+  @Test
+  void aSessionThatIsGoneOnWithLearnsForItsOwnKind() {
+    List<String> opened = new ArrayList<>(CLOSED);
+    opened.set(opened.size() - 1, "open-stop");
+    for (int i = 0; i < 5; i++) {
+      run("2026-11-25", "", opened, "--once", "--log", "visits.csv", "--fixture", "n" + i);
+    }
+    List<String> start = CLOSED.subList(0, CLOSED.size() - 2);
+    assertEquals(0, run("2026-11-26", "", start, "--session", "s.txt").status());
+    String[] learn = {"--json", "--learn", "visits.csv"};
+    CommandRun whole = run("2026-11-26", "", start, learn);
+    CommandRun gone = run("2026-11-26", "", List.of("diagnose", "--session", "s.txt"), learn);
+    assertEquals(0, gone.status(), gone.err());
+    assertTrue(gone.out().contains("\"learned_from\":5"), gone.out());
+    assertEquals(whole.out(), gone.out());
+  }
+
+  @Test
+  void jsonListsTheRepeats() {
+    String[] log = {"--once", "--log", "visits.csv", "--fixture", "n03"};
+    run("2026-11-25", "", CLOSED, log);
+    run("2026-11-27", "", CLOSED, log);
+    List<String> next =
+        List.of("diagnose", "--kind", "water-closet", "--complaint", "weak", "--json");
+    String[] same = {"--log", "visits.csv", "--fixture", "n03"};
+    String both = run("2026-11-28", "", next, same).out();
+    assertEquals("", JsonSchema.DIAGNOSIS.faults(both));
+    assertTrue(both.contains("\"repeats\":[{\"when\":\"2026-11-25T09:40\",\"result\":\"fixed\""));
+    assertTrue(both.contains("{\"when\":\"2026-11-27T09:40\",\"result\":\"fixed\",\"cause\":"));
+    String late = run("2026-12-26", "", next, same).out();
+    assertFalse(late.contains("2026-11-25T"), late);
+    assertTrue(late.contains("2026-11-27T"), late);
+    String other = run("2026-11-28", "", next, "--log", "visits.csv", "--fixture", "n04").out();
+    assertTrue(other.contains("\"repeats\":[],"), other);
   }
 
   @Test

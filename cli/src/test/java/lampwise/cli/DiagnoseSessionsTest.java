@@ -17,6 +17,8 @@ import lampwise.file.SessionFile;
 import lampwise.file.VisitLog;
 import lampwise.service.Act;
 import lampwise.service.Diagnosis;
+import lampwise.service.Finding;
+import lampwise.service.Guide;
 import lampwise.service.Remedy;
 import lampwise.service.Step;
 import lampwise.service.Visit;
@@ -89,6 +91,7 @@ class DiagnoseSessionsTest {
               "visits.csv");
       assertEquals(0, run.status(), run.err());
       assertFalse(run.out().contains("Not understood"), run.out());
+      cautionsComeFirst(step, run.out().split("\n\n", 2)[0]);
       out.append(run.out().split("\n\n", 2)[0]).append('\n');
       run.outLines().forEach(line -> assertTrue(line.length() <= 80, line));
       if (run.out().contains("CLOSE: ")) {
@@ -98,6 +101,43 @@ class DiagnoseSessionsTest {
       }
     }
     throw new AssertionError("not closed after " + MOST_ANSWERS + " answers: " + out);
+  }
+
+  /** Every caution of a repair stands before its first numbered line. */
+  private static void cautionsComeFirst(Step step, String shown) {
+    if (!(step instanceof Step.Mend mend)) {
+      return;
+    }
+    List<String> lines = shown.lines().toList();
+    int first = 0;
+    while (first < lines.size() && !lines.get(first).startsWith("  1. ")) {
+      first++;
+    }
+    assertTrue(first < lines.size(), shown);
+    List<String> marks = lines.stream().filter(line -> line.startsWith("  ! ")).toList();
+    assertEquals(mend.cautions().size(), marks.size(), shown);
+    for (int i = 0; i < lines.size(); i++) {
+      assertTrue(!lines.get(i).startsWith("  ! ") || i < first, shown);
+    }
+  }
+
+  /** The bowl was found clear before anything that flushes; says how much flushed. */
+  private static int flushedBehindTheBowl(Whole whole) {
+    Guide guide = whole.visit().guide();
+    boolean clear = false;
+    int flushed = 0;
+    for (Act act : whole.visit().acts()) {
+      boolean flushes = false;
+      if (act instanceof Act.Found found) {
+        clear |= found.finding().equals(new Finding("bowl", "clear"));
+        flushes = guide.check(found.finding().check()).orElseThrow().flushes();
+      } else if (act instanceof Act.Tried tried) {
+        flushes = guide.remedy(tried.remedy()).orElseThrow().flushes();
+      }
+      assertTrue(clear || !flushes, act + " before the bowl: " + whole.out());
+      flushed += flushes ? 1 : 0;
+    }
+    return flushed;
   }
 
   /** The visit stands in one row of the log, with what was answered while closing. */
@@ -210,6 +250,7 @@ class DiagnoseSessionsTest {
             "phantom");
     assertTrue(
         whole.tried().contains("shield-view") || whole.tried().contains("set-range"), whole.out());
+    assertTrue(flushedBehindTheBowl(whole) > 0, whole.out());
     assertTrue(whole.out().contains("result: fixed"), whole.out());
     assertTrue(whole.out().contains("No tape is left on the window"), whole.out());
   }
@@ -256,6 +297,7 @@ class DiagnoseSessionsTest {
             "--watched",
             "60");
     assertEquals(List.of("new-cells"), whole.tried(), whole.out());
+    assertTrue(flushedBehindTheBowl(whole) > 0, whole.out());
     assertTrue(whole.out().contains("Clears the warning: "), whole.out());
     assertTrue(whole.visit().acts().stream().anyMatch(Act.Lamp.class::isInstance));
     assertTrue(whole.out().contains("The lamp was read again"), whole.out());

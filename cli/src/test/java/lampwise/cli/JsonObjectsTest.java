@@ -138,6 +138,9 @@ class JsonObjectsTest {
       value = {
         "DIAGNOSIS | \"do\":\"check\"          | \"do\":\"wait\"",
         "DIAGNOSIS | \"invented\":false,     | ''",
+        "DIAGNOSIS | \"learned_from\":null   | \"learned_from\":-1",
+        "DIAGNOSIS | \"repeats\":[],         | ''",
+        "DIAGNOSIS | \"repeats\":[]          | \"repeats\":[{\"when\":\"today\"}]",
         "DIAGNOSIS | \"to\":null             | \"to\":\"plumber\"",
         "DIAGNOSIS | \"complaint\":\"dead\"    | \"complaint\":\"sad\"",
         "PLAN      | \"sure\":0.99           | \"sure\":99",

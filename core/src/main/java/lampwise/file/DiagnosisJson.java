@@ -6,6 +6,7 @@ import java.io.Writer;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import lampwise.service.Act;
 import lampwise.service.Answer;
 import lampwise.service.Cause;
@@ -18,6 +19,7 @@ import lampwise.service.Remedy;
 import lampwise.service.Requirement;
 import lampwise.service.Situation;
 import lampwise.service.Step;
+import lampwise.service.Visit;
 import lampwise.service.Work;
 import lampwise.sheet.Power;
 
@@ -33,13 +35,29 @@ public final class DiagnosisJson {
   private DiagnosisJson() {}
 
   /**
-   * Writes a visit.
+   * Writes a visit that rests on the guide alone, at a fixture that was not visited lately.
    *
    * @param out where to; not closed
    * @param visit the visit
    * @throws IOException if {@code out} fails
    */
   public static void write(Writer out, Diagnosis visit) throws IOException {
+    write(out, visit, OptionalInt.empty(), List.of());
+  }
+
+  /**
+   * Writes a visit.
+   *
+   * @param out where to; not closed
+   * @param visit the visit
+   * @param learnedFrom how many visits of a log its shares are learned from; empty if none was
+   *     asked
+   * @param repeats the visits to the same fixture shortly before, the oldest first; may be empty
+   * @throws IOException if {@code out} fails
+   */
+  public static void write(
+      Writer out, Diagnosis visit, OptionalInt learnedFrom, List<Visit> repeats)
+      throws IOException {
     Situation from = visit.situation();
     try (JsonGenerator json = JsonFields.to(out)) {
       json.writeStartObject();
@@ -49,6 +67,12 @@ public final class DiagnosisJson {
       JsonFields.text(json, "power", from.power().map(Power::word));
       json.writeStringField("complaint", from.complaint().word());
       JsonFields.texts(json, "recent", from.recent().stream().map(Work::word).toList());
+      if (learnedFrom.isPresent()) {
+        json.writeNumberField("learned_from", learnedFrom.getAsInt());
+      } else {
+        json.writeNullField("learned_from");
+      }
+      repeats(json, repeats);
       found(json, visit.acts());
       json.writeArrayFieldStart("causes");
       for (Map.Entry<Cause, Double> entry : visit.causes().entrySet()) {
@@ -64,6 +88,19 @@ public final class DiagnosisJson {
       json.writeEndObject();
       json.writeEndObject();
     }
+  }
+
+  private static void repeats(JsonGenerator json, List<Visit> repeats) throws IOException {
+    json.writeArrayFieldStart("repeats");
+    for (Visit visit : repeats) {
+      json.writeStartObject();
+      json.writeStringField("when", visit.when());
+      json.writeStringField("result", visit.outcome().word());
+      JsonFields.text(
+          json, "cause", Optional.of(visit.done().cause()).filter(cause -> !cause.isEmpty()));
+      json.writeEndObject();
+    }
+    json.writeEndArray();
   }
 
   private static void found(JsonGenerator json, List<Act> acts) throws IOException {

@@ -1,21 +1,29 @@
 package lampwise.service;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import lampwise.sheet.FixtureKind;
+import lampwise.sheet.Power;
 
 /**
- * What a site's own visits say of how common causes are and how long remedies take.
+ * What a site's own visits say of how common causes are and how long remedies take, for one kind of
+ * fixture.
  *
- * <p>Shares are the mean of a Dirichlet distribution: the guide's shares of a complaint count as
- * {@value #GUIDE_VISITS} visits, and each visit whose cause was found counts as one (Gelman et al.,
- * Bayesian Data Analysis, 3rd ed. 2013, section 3.4, from memory). Minutes of a remedy are the mean
- * over its visits with the guide's minutes counted {@value #GUIDE_MINUTES} times; of a visit's
- * minutes those of its checks are taken off. Both strengths are ours.
+ * <p>Shares are the mean of a Dirichlet distribution over the causes that fit the fixture: the
+ * guide's shares of a complaint count as {@value #GUIDE_VISITS} visits, and each visit whose cause
+ * was found counts as one (Gelman et al., Bayesian Data Analysis, 3rd ed. 2013, section 3.4, from
+ * memory). Minutes of a remedy are the weighted geometric mean of the guide's minutes, with weight
+ * {@value #GUIDE_MINUTES}, and of the median over its visits, weighted by their number, so that one
+ * odd visit moves them little; of a visit's minutes those of its checks are taken off. Both
+ * strengths are ours.
  *
- * @param site the site's figures, for {@link Site#applyTo}
+ * @param site the site's figures, for {@link Site#applyTo}; its shares are meant for the kind and
+ *     power that were asked for, and for no other
  * @param visits how many visits told a cause
  * @param timed how many visits told the minutes of a remedy
  */
@@ -32,34 +40,41 @@ public record Learned(Site site, int visits, int timed) {
   /**
    * Learns from visits.
    *
-   * <p>A visit tells a cause if it ended {@code fixed} or {@code reset, watch} and its cause and
-   * complaint are known to the guide, as one that can be behind the other. It tells the minutes of
-   * a remedy if besides just one was tried and its minutes stand in the log.
+   * <p>A visit tells a cause if it was to a fixture of that kind, ended {@code fixed} or {@code
+   * reset, watch}, and its cause is one that the guide has for its complaint at that kind and
+   * power. A visit without a kind or a complaint tells nothing. It tells the minutes of a remedy if
+   * besides just one was tried and its minutes stand in the log.
    *
    * @param guide the guide, with what else the site says
    * @param visits the visits, corrected
+   * @param kind the kind of fixture at hand
+   * @param power what it runs on; empty if that is not known
    * @return the figures; without a visit that tells anything those of the guide
    */
-  public static Learned from(Guide guide, List<Visit> visits) {
+  public static Learned from(
+      Guide guide, List<Visit> visits, FixtureKind kind, Optional<Power> power) {
     Map<String, Map<Complaint, Double>> shares = new LinkedHashMap<>();
-    Map<String, Double> minutes = new LinkedHashMap<>();
-    Map<String, Integer> times = new LinkedHashMap<>();
+    Map<String, List<Double>> took = new LinkedHashMap<>();
     int told = 0;
     int timed = 0;
     for (Visit visit : visits) {
-      Optional<Cause> cause = causeOf(guide, visit);
+      if (!visit.kind().equals(Optional.of(kind)) || visit.complaint().isEmpty()) {
+        continue;
+      }
+      Complaint complaint = visit.complaint().get();
+      List<Cause> fitting = guide.causes(kind, power, complaint);
+      Optional<Cause> cause = causeOf(fitting, visit);
       if (cause.isEmpty()) {
         continue;
       }
-      Complaint complaint = visit.complaint().orElseThrow();
       shares
           .computeIfAbsent(cause.get().id(), id -> new LinkedHashMap<>())
-          .merge(complaint, unit(guide, complaint), Double::sum);
+          .merge(complaint, unit(fitting, complaint), Double::sum);
       told++;
-      OptionalDouble took = minutesOf(guide, visit);
-      if (took.isPresent()) {
-        minutes.merge(visit.done().remedies().get(0), took.getAsDouble(), Double::sum);
-        times.merge(visit.done().remedies().get(0), 1, Integer::sum);
+      OptionalDouble minutes = minutesOf(guide, visit);
+      if (minutes.isPresent()) {
+        took.computeIfAbsent(visit.done().remedies().get(0), id -> new ArrayList<>())
+            .add(minutes.getAsDouble());
         timed++;
       }
     }
@@ -68,11 +83,9 @@ public record Learned(Site site, int visits, int timed) {
             own.replaceAll(
                 (complaint, sum) ->
                     sum + guide.cause(id).orElseThrow().share(complaint, List.of())));
-    minutes.replaceAll(
-        (id, sum) -> {
-          double usual = guide.remedy(id).orElseThrow().minutes();
-          return (GUIDE_MINUTES * usual + sum) / (GUIDE_MINUTES + times.getOrDefault(id, 0));
-        });
+    Map<String, Double> minutes = new LinkedHashMap<>();
+    took.forEach(
+        (id, all) -> minutes.put(id, shrunk(guide.remedy(id).orElseThrow().minutes(), all)));
     Site none = Site.unknown();
     Site site =
         new Site(
@@ -90,20 +103,34 @@ public record Learned(Site site, int visits, int timed) {
   }
 
   /** What one visit adds to a share of a complaint, on the guide's own scale. */
-  private static double unit(Guide guide, Complaint complaint) {
+  private static double unit(List<Cause> fitting, Complaint complaint) {
     double all = 0;
-    for (Cause cause : guide.causes()) {
+    for (Cause cause : fitting) {
       all += cause.share(complaint, List.of());
     }
     return all / GUIDE_VISITS;
   }
 
-  private static Optional<Cause> causeOf(Guide guide, Visit visit) {
+  private static Optional<Cause> causeOf(List<Cause> fitting, Visit visit) {
     boolean found = visit.outcome() == Outcome.FIXED || visit.outcome() == Outcome.RESET_WATCH;
-    return guide
-        .cause(visit.done().cause())
-        .filter(cause -> found && visit.complaint().isPresent())
-        .filter(cause -> cause.share(visit.complaint().orElseThrow(), List.of()) > 0);
+    return fitting.stream()
+        .filter(cause -> found && cause.id().equals(visit.done().cause()))
+        .findFirst();
+  }
+
+  /** The guide's minutes and the median of the visits, between them by their weights. */
+  private static double shrunk(double usual, List<Double> took) {
+    double share = took.size() / (double) (GUIDE_MINUTES + took.size());
+    return usual * StrictMath.pow(median(took) / usual, share);
+  }
+
+  private static double median(List<Double> values) {
+    List<Double> sorted = new ArrayList<>(values);
+    Collections.sort(sorted);
+    int middle = sorted.size() / 2;
+    return sorted.size() % 2 == 1
+        ? sorted.get(middle)
+        : (sorted.get(middle - 1) + sorted.get(middle)) / 2;
   }
 
   private static OptionalDouble minutesOf(Guide guide, Visit visit) {

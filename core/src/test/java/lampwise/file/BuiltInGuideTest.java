@@ -172,8 +172,11 @@ class BuiltInGuideTest {
         List.of(),
         idsOf(
             steps().stream()
-                .filter(step -> !step.opens().isEmpty())
-                .filter(step -> step.cautions().isEmpty())));
+                .filter(step -> step.opens().contains(Opening.UNIT))
+                .filter(step -> !step.warnsOf("power-back"))));
+    assertTrue(
+        GUIDE.remedies().stream().filter(r -> r.opens().contains(Opening.UNIT)).count() >= 5,
+        "hardly any remedy opens the unit");
   }
 
   @Test
