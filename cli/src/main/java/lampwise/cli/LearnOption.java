@@ -70,9 +70,9 @@ final class LearnOption {
         from ->
             String.format(
                 Locale.ROOT,
-                "Shares are learned from %d visits to a %s in %s, beside %d of the guide's; the"
+                "Shares are learned from %s to a %s in %s, beside %d of the guide's; the"
                     + " minutes of remedies from %d.",
-                from.visits(),
+                Words.count(from.visits(), "visit"),
                 kind,
                 Layout.clean(log.orElse("")),
                 Learned.GUIDE_VISITS,
