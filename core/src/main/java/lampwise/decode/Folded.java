@@ -17,6 +17,16 @@ record Folded(double logMean, double best, double startSeconds, double stretch) 
   /** The grid's steps that a train may drift from end to end between two stretches. */
   private static final double DRIFT_STEPS = 2.5;
 
+  /** How many additions folding a train on so many places of the grid takes. */
+  static double work(Train train, double places) {
+    return stretches(train, places) * train.size() * places;
+  }
+
+  private static double stretches(Train train, double places) {
+    double each = DRIFT_STEPS / Math.max(1, places);
+    return Math.max(1, Math.ceil((train.high() - train.low()) / each));
+  }
+
   /**
    * Folds.
    *
@@ -25,9 +35,7 @@ record Folded(double logMean, double best, double startSeconds, double stretch) 
    * @param to the place after the last
    */
   static Folded of(Train train, float[] logRatios, double stepSeconds, int from, int to) {
-    double span = Math.max(1, to - from);
-    double each = DRIFT_STEPS / span;
-    int stretches = Math.max(1, (int) Math.ceil((train.high() - train.low()) / each));
+    int stretches = (int) stretches(train, to - from);
     double best = Double.NEGATIVE_INFINITY;
     double sum = 0;
     double scale = 0;

@@ -1,6 +1,7 @@
 package lampwise.decode;
 
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * How much more likely the samples are if a blink of a given length began at each time of a fine
@@ -110,6 +111,15 @@ record LightEvidence(
     double square = deviations * deviations;
     double usual = (1 - DISTURBED) * Math.exp(-0.5 * square);
     return Math.log(usual + DISTURBED / REACH / (1 + square / (REACH * REACH)));
+  }
+
+  /** How many additions folding trains on all of it takes, for every brightness. */
+  double work(List<Train> trains) {
+    double sum = 0;
+    for (Train train : trains) {
+      sum += Folded.work(train, logRatios[0].length);
+    }
+    return sum * logRatios.length;
   }
 
   /** The grid's time of a place. */

@@ -26,6 +26,12 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
   /** Longer blinks are not told from shadows by folding. */
   private static final double LONGEST_BLINK = 0.35;
 
+  /** A sheet whose states take more additions than this is not folded: some seconds. */
+  private static final double MOST_WORK = 2e9;
+
+  /** A state that folds in part only may take this much. */
+  private static final double MOST_WORK_BESIDE = 1e8;
+
   /** A blink stands out by itself from this logarithm of its ratio on. */
   private static final double STANDS_OUT = 5;
 
@@ -67,13 +73,15 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     boolean[] folds = new boolean[states.size()];
     boolean any = false;
     boolean all = true;
+    double work = 0;
     for (int i = 0; i < folds.length; i++) {
       boolean blinks = states.get(i).rhythm() instanceof Rhythm.Blinking;
       folds[i] = blinks && listed.trains(i).stream().allMatch(t -> folds(t, blink));
+      work += folds[i] ? light.work(listed.trains(i)) : 0;
       any |= folds[i];
       all &= folds[i] || states.get(i).rhythm() instanceof Rhythm.Dark;
     }
-    if (!any) {
+    if (!any || work > MOST_WORK) {
       return Optional.empty();
     }
     double[] others = all ? new double[folds.length] : besidesDark(sheet, curve, found);
@@ -222,7 +230,8 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       int states = folds.length;
       double[] logs = new double[states + 2];
       for (int i = 0; i < states; i++) {
-        logs[i] = folds[i] ? ofState(i) : Math.max(others[i], ofState(i));
+        boolean part = !folds[i] && light.work(listed.trains(i)) <= MOST_WORK_BESIDE;
+        logs[i] = folds[i] ? ofState(i) : part ? Math.max(others[i], ofState(i)) : others[i];
       }
       double unlisted = Math.log(0.05);
       for (FreeRhythms free : listed.unlisted(first, logs)) {

@@ -148,7 +148,8 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
 
   /**
    * A quantile of values that may be rounded: those that are equal count as spread evenly between
-   * the middles to their neighbours, so that the step of rounding is not the noise's own step.
+   * the middles to their neighbours, so that the step of rounding is not the noise's own step. A
+   * value that most samples have stays what it is: its neighbours say nothing of the noise.
    */
   private static double quantile(double[] values, double share) {
     double[] sorted = values.clone();
@@ -164,6 +165,9 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
     }
     while (to < size && sorted[to] == value) {
       to++;
+    }
+    if (to - from > size / 2) {
+      return value;
     }
     double low = from > 0 ? (sorted[from - 1] + value) / 2 : value;
     double high = to < size ? (sorted[to] + value) / 2 : value;

@@ -259,9 +259,10 @@ public final class RecordingPlan {
   private double litSeconds(Train train) {
     double lit = 0;
     double dark = Double.POSITIVE_INFINITY;
-    int last = train.repeats() ? train.last() : train.size() - 1;
+    boolean goesOn = train.repeats() && train.perCycle() > 0;
+    int last = train.size() - 1;
     for (int pulse = 0; pulse <= last; pulse++) {
-      boolean ends = !train.repeats() && pulse == last;
+      boolean ends = !goesOn && pulse == last;
       double next = ends ? Double.POSITIVE_INFINITY : train.on(pulse + 1);
       double length = train.length(pulse);
       double known = Double.isNaN(length) ? Limits.BLINK_MOST_SECONDS : length;

@@ -59,6 +59,11 @@ public record Visit(
     Rules.that(LocalTime.isOne(when), "a visit's time must be like 2026-11-25T09:40: " + when);
   }
 
+  /** To millionths, which is what the log keeps. */
+  private static OptionalDouble rounded(OptionalDouble value) {
+    return value.isEmpty() ? value : OptionalDouble.of(Math.rint(value.getAsDouble() * 1e6) / 1e6);
+  }
+
   private static List<String> texts(List<String> texts) {
     return texts.stream().map(String::strip).filter(text -> !text.isEmpty()).toList();
   }
@@ -75,7 +80,7 @@ public record Visit(
   public record Lamp(
       List<String> recordings, String state, String condition, OptionalDouble probability) {
     /**
-     * Keeps a copy of the list and trims.
+     * Keeps a copy of the list, trims, and rounds to millionths.
      *
      * @throws GuideException if the probability is not 0 to 1
      */
@@ -83,6 +88,7 @@ public record Visit(
       recordings = texts(recordings);
       state = state.strip();
       condition = condition.strip();
+      probability = rounded(probability);
       Rules.that(
           probability.isEmpty() || Rules.isChance(probability.getAsDouble()),
           "a probability must be 0 to 1: " + probability);
@@ -128,7 +134,7 @@ public record Visit(
   public record Done(
       String cause, List<String> remedies, List<String> parts, OptionalDouble minutes) {
     /**
-     * Keeps copies of the lists and trims.
+     * Keeps copies of the lists, trims, and rounds to millionths.
      *
      * @throws GuideException if the minutes are below 0 or not finite
      */
@@ -136,6 +142,7 @@ public record Visit(
       cause = cause.strip();
       remedies = texts(remedies);
       parts = texts(parts);
+      minutes = rounded(minutes);
       Rules.that(
           minutes.isEmpty() || (minutes.getAsDouble() >= 0 && minutes.getAsDouble() < 1e9),
           "the minutes of a visit must be 0 or more: " + minutes);

@@ -79,6 +79,14 @@ class LightAliasTest {
   }
 
   @Test
+  void aBeatOfThePeriodOfAStateIsNotThatState() throws Exception {
+    for (long seed = 0; seed < 5; seed++) {
+      String beat = decoded(20, 40, seed, time -> 100 + 4 * Math.sin(2 * Math.PI * time));
+      assertTrue(beat.isEmpty() || beat.equals("dark"), "seed " + seed + ": " + beat);
+    }
+  }
+
+  @Test
   void aSunsetIsNoStateThatBlinks() throws Exception {
     for (long seed = 0; seed < 3; seed++) {
       String sunset = decoded(20, 40, seed, time -> 300 * Math.exp(-time / 20));

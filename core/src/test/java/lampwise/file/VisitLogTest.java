@@ -224,7 +224,7 @@ class VisitLogTest {
   @Test
   void aFaultIsOneLineWhateverItQuotes() throws Exception {
     VisitLog.append(log(), visit("n07", ""));
-    Files.writeString(log(), Files.readString(log()).replace("weak,", "\"we\nak\","));
+    Files.writeString(log(), Files.readString(log()).replace(",weak,", ",\"we\nak\","));
     FileException e = assertThrows(FileException.class, () -> VisitLog.read(log()));
     assertEquals(1, e.getMessage().lines().count(), e.getMessage());
     assertTrue(e.getMessage().endsWith("; found \"we ak\""), e.getMessage());
