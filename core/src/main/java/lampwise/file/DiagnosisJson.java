@@ -74,20 +74,25 @@ public final class DiagnosisJson {
       }
       repeats(json, repeats);
       found(json, visit.acts());
-      json.writeArrayFieldStart("causes");
-      for (Map.Entry<Cause, Double> entry : visit.causes().entrySet()) {
-        json.writeStartObject();
-        json.writeStringField("cause", entry.getKey().id());
-        json.writeStringField("name", entry.getKey().name());
-        JsonFields.number(json, "probability", entry.getValue(), 6, 1);
-        json.writeEndObject();
-      }
-      json.writeEndArray();
+      causes(json, visit.causes());
       json.writeObjectFieldStart("next");
       next(json, visit.next());
       json.writeEndObject();
       json.writeEndObject();
     }
+  }
+
+  /** The causes with their probabilities, in the order given. */
+  static void causes(JsonGenerator json, Map<Cause, Double> causes) throws IOException {
+    json.writeArrayFieldStart("causes");
+    for (Map.Entry<Cause, Double> entry : causes.entrySet()) {
+      json.writeStartObject();
+      json.writeStringField("cause", entry.getKey().id());
+      json.writeStringField("name", entry.getKey().name());
+      JsonFields.number(json, "probability", entry.getValue(), 6, 1);
+      json.writeEndObject();
+    }
+    json.writeEndArray();
   }
 
   private static void repeats(JsonGenerator json, List<Visit> repeats) throws IOException {

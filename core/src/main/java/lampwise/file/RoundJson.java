@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import lampwise.decode.Next;
 import lampwise.decode.Verdict;
-import lampwise.service.Cause;
 import lampwise.service.CellsDue;
 import lampwise.service.Check;
 import lampwise.service.Fixture;
@@ -88,15 +87,7 @@ public final class RoundJson {
     } else {
       json.writeNullField("lamp");
     }
-    json.writeArrayFieldStart("causes");
-    for (Map.Entry<Cause, Double> entry : job.causes().entrySet()) {
-      json.writeStartObject();
-      json.writeStringField("cause", entry.getKey().id());
-      json.writeStringField("name", entry.getKey().name());
-      JsonFields.number(json, "probability", entry.getValue(), 6, 1);
-      json.writeEndObject();
-    }
-    json.writeEndArray();
+    DiagnosisJson.causes(json, job.causes());
     JsonFields.text(json, "make_safe", job.safe().map(MakeSafe::id));
     JsonFields.texts(json, "before", job.before().stream().map(Check::id).toList());
     Optional<Step> next = job.next();
