@@ -25,6 +25,7 @@ import lampwise.service.Finding;
 import lampwise.service.Remedy;
 import lampwise.service.Step;
 import lampwise.service.Visit;
+import lampwise.service.Worklist;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -32,11 +33,6 @@ import picocli.CommandLine.ParseResult;
 final class DiagnoseLog {
   /** The variable that names the log where {@code --log} does not. */
   static final String VARIABLE = "LAMPWISE_LOG";
-
-  /**
-   * A fixture that is visited again within so many days is a repeat (common practice, no source).
-   */
-  static final int REPEAT_DAYS = 30;
 
   private static final double MOST_MINUTES = 10_000;
 
@@ -157,7 +153,7 @@ final class DiagnoseLog {
     List<Visit> lately = new ArrayList<>();
     for (Visit visit : VisitLog.read(log).visits()) {
       long days = ChronoUnit.DAYS.between(dayOf(visit), today);
-      if (visit.fixture().equals(fixture) && days >= 0 && days <= REPEAT_DAYS) {
+      if (visit.fixture().equals(fixture) && days >= 0 && days <= Worklist.REPEAT_DAYS) {
         lately.add(visit);
       }
     }
@@ -183,7 +179,9 @@ final class DiagnoseLog {
         Locale.ROOT,
         "%s was visited %s%s (%s): %s%s%s",
         Layout.clean(visit.fixture()),
-        lately.size() > 1 ? lately.size() + " times within " + REPEAT_DAYS + " days, last " : "",
+        lately.size() > 1
+            ? lately.size() + " times within " + Worklist.REPEAT_DAYS + " days, last "
+            : "",
         days == 0 ? "today" : days == 1 ? "yesterday" : days + " days ago",
         dayOf(visit),
         visit.outcome().word(),

@@ -132,7 +132,7 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
       byte[] content = InputFiles.read(here, site.get(), "a site");
       return SiteReader.read(site.get(), content, builtIn).applyTo(builtIn);
     } catch (FileException e) {
-      throw new UsageException(lines(e));
+      throw new UsageException(e);
     } catch (GuideException e) {
       throw new UsageException(Layout.clean(site.get() + ": " + e.getMessage()));
     }
@@ -209,7 +209,7 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
       checkInvented(visit.isInvented());
       return visit;
     } catch (FileException e) {
-      throw new UsageException(lines(e));
+      throw new UsageException(e);
     }
   }
 
@@ -376,10 +376,6 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
           option + " takes " + words(values, word) + ", not " + Layout.clean(given));
     }
     return value.get();
-  }
-
-  private static List<String> lines(FileException e) {
-    return e.faults().stream().map(FileFault::toString).map(Layout::clean).toList();
   }
 
   @Override

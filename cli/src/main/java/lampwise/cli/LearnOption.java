@@ -1,12 +1,10 @@
 package lampwise.cli;
 
 import java.nio.file.InvalidPathException;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import lampwise.file.FileException;
-import lampwise.file.FileFault;
 import lampwise.file.VisitLog;
 import lampwise.service.Guide;
 import lampwise.service.Learned;
@@ -52,8 +50,7 @@ final class LearnOption {
       kind = situation.kind().word();
       return from.site().applyTo(told);
     } catch (FileException e) {
-      List<String> lines = e.faults().stream().map(FileFault::toString).toList();
-      throw new UsageException(lines.stream().map(Layout::clean).toList());
+      throw new UsageException(e);
     } catch (InvalidPathException e) {
       throw new UsageException("--learn: no file can have the name " + Layout.clean(log.get()));
     }

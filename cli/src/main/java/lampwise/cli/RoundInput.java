@@ -82,14 +82,10 @@ record RoundInput(
           own,
           builtIn);
     } catch (FileException e) {
-      throw new UsageException(lines(e));
+      throw new UsageException(e);
     } catch (InvalidPathException e) {
       throw new UsageException(Layout.clean(e.getInput()) + ": is not the name of a file");
     }
-  }
-
-  private static List<String> lines(FileException e) {
-    return e.faults().stream().map(FileFault::toString).map(Layout::clean).toList();
   }
 
   private static Worklist.Basis basis(ParseResult parsed, Surroundings here, boolean builtIn)

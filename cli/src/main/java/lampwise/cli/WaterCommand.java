@@ -6,7 +6,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import lampwise.file.FileException;
-import lampwise.file.FileFault;
 import lampwise.file.GuideReader;
 import lampwise.file.SiteReader;
 import lampwise.file.WaterJson;
@@ -104,8 +103,7 @@ final class WaterCommand implements Command {
       byte[] content = InputFiles.read(here, name.get(), "a site");
       return SiteReader.read(name.get(), content, GuideReader.builtIn());
     } catch (FileException e) {
-      throw new UsageException(
-          e.faults().stream().map(FileFault::toString).map(Layout::clean).toList());
+      throw new UsageException(e);
     }
   }
 
