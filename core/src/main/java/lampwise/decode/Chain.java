@@ -28,8 +28,8 @@ final class Chain {
   /** Chains this much below the best one (natural logarithm) are dropped. */
   private static final double DROP = 12;
 
-  /** A chain that begins this much below the best one so far is not begun. */
-  private static final double LATE_DROP = 20;
+  /** A chain that begins or goes on this much below the best one so far is not looked at. */
+  private static final double LATE_DROP = 14;
 
   /** Pulses are looked for this many standard deviations around a blink. */
   private static final double GATE = 4.5;
@@ -52,6 +52,9 @@ final class Chain {
   /** The most that a fitting length can add to it. */
   private static final double MOST_LENGTH = 6;
 
+  /** Chains whose lines are no farther apart than this, in standard deviations, go on as one. */
+  private static final double SAME_LINE = 0.7;
+
   private static final double ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
 
   private final Train train;
@@ -63,6 +66,13 @@ final class Chain {
   private final double logMatch;
   private final double logMiss;
   private final double lengthShare;
+  private final boolean lengthsNoted;
+
+  /** What was worked out of {@link #lengthRatio}, by blink and pulse of the cycle; else NaN. */
+  private final double[] lengthRatios;
+
+  /** Logarithm of the density of a time without an error. */
+  private final double logHighest;
 
   /** The most that one more blink can add to the logarithm of a chain's weight. */
   private final double mostPerNote;
@@ -90,8 +100,12 @@ final class Chain {
     this.logMatch = Math.log((1 - noise.miss()) / noise.strays());
     this.logMiss = noise.logMissed();
     this.lengthShare = Math.min(1, LENGTHS_COUNTED / Math.max(1, evidence.notes().size()));
-    double lengths = evidence.hasLengths() ? MOST_LENGTH * lengthShare : 0;
-    this.mostPerNote = Math.max(0, logMatch - Math.log(noise.sd() * ROOT_TWO_PI)) + lengths;
+    this.lengthsNoted = evidence.hasLengths();
+    this.lengthRatios = new double[lengthsNoted ? evidence.notes().size() * train.size() : 0];
+    Arrays.fill(lengthRatios, Double.NaN);
+    double lengths = lengthsNoted ? MOST_LENGTH * lengthShare : 0;
+    this.logHighest = -Math.log(noise.sd() * ROOT_TWO_PI);
+    this.mostPerNote = Math.max(0, logMatch + logHighest) + lengths;
   }
 
   /** Logarithm of the likelihood of blinks that are all strays. */
@@ -117,7 +131,7 @@ final class Chain {
 
   /** Chains with their finished weights, the empty chain left out. */
   List<Link> chains() {
-    return chains(0, false, Double.NEGATIVE_INFINITY);
+    return chains(0, false, Double.NEGATIVE_INFINITY, false);
   }
 
   /**
@@ -126,11 +140,11 @@ final class Chain {
    * @param floor logarithm of a weight that does not matter
    */
   List<Link> chains(double floor) {
-    return chains(0, false, floor);
+    return chains(0, false, floor, true);
   }
 
   List<Link> chains(int from, boolean onlyThere) {
-    return chains(from, onlyThere, Double.NEGATIVE_INFINITY);
+    return chains(from, onlyThere, Double.NEGATIVE_INFINITY, true);
   }
 
   /**
@@ -139,7 +153,7 @@ final class Chain {
    * @param onlyThere whether the first link must be at {@code from} itself
    * @param floor logarithm of a weight that does not matter
    */
-  private List<Link> chains(int from, boolean onlyThere, double floor) {
+  private List<Link> chains(int from, boolean onlyThere, double floor, boolean merged) {
     List<Link> active = new ArrayList<>(5 * BEAM);
     double end =
         onlyThere && !train.repeats()
@@ -164,7 +178,7 @@ final class Chain {
         break;
       }
       active.addAll(grown);
-      prune(active);
+      prune(active, merged);
       if (!canReach(floor, active, evidence.notes().size() - 1 - i)) {
         return List.of();
       }
@@ -202,29 +216,56 @@ final class Chain {
         : train.size() - 1;
   }
 
-  private void prune(List<Link> links) {
+  /**
+   * Drops what is unlikely.
+   *
+   * @param merged whether chains that give the last blink to the same pulse, and differ only in
+   *     what was long ago, go on as the likeliest of them with the weight of all
+   */
+  private void prune(List<Link> links, boolean merged) {
     double best = Double.NEGATIVE_INFINITY;
     for (Link link : links) {
       link.score = link.logLinks + link.logLine + link.logHead + link.logSkipped;
       best = Math.max(best, link.score);
     }
     double dropped = best - DROP;
-    links.removeIf(link -> !(link.score > dropped));
-    if (links.size() > BEAM) {
-      double[] scores = new double[links.size()];
-      for (int i = 0; i < scores.length; i++) {
+    int kept = 0;
+    for (Link link : links) {
+      if (link.score > dropped && !(merged && isMerged(link, links, kept))) {
+        links.set(kept++, link);
+      }
+    }
+    links.subList(kept, links.size()).clear();
+    if (kept > BEAM) {
+      double[] scores = new double[kept];
+      for (int i = 0; i < kept; i++) {
         scores[i] = links.get(i).score;
       }
       Arrays.sort(scores);
-      double least = scores[scores.length - BEAM];
+      double least = scores[kept - BEAM];
       links.removeIf(link -> link.score < least);
     }
+  }
+
+  /** Merges a chain with the one of the first few that it goes on with, if there is one. */
+  private boolean isMerged(Link link, List<Link> links, int few) {
+    double reach = SAME_LINE * noise.sd();
+    for (int i = few - 1; i >= 0; i--) {
+      Link other = links.get(i);
+      if (other.note == link.note
+          && other.pulse == link.pulse
+          && other.line.isNear(link.line, train.on(link.pulse), reach)) {
+        links.set(i, link.with(other));
+        return true;
+      }
+    }
+    return false;
   }
 
   private void anchor(int index, int pulse, double least, List<Link> grown) {
     Evidence.Note note = evidence.notes().get(index);
     double half = note.onCut() ? Math.log(0.5) : 0;
-    double length = half + lengthRatio(note, pulse);
+    double length = half + lengthRatio(index, pulse);
     anchorAt(index, pulse, began(note, pulse), train.on(pulse), length, least, grown);
     if (endsKnown(note, pulse)) {
       anchorAt(index, pulse, ended(note, pulse), train.end(pulse), half, least, grown);
@@ -301,7 +342,7 @@ final class Chain {
       }
       if (high >= time || until > time) {
         double half = note.onCut() ? Math.log(0.5) : 0;
-        double length = lengthRatio(note, pulse);
+        double length = lengthRatio(index, pulse);
         if (high >= time) {
           double began = began(note, pulse);
           grow(link, index, pulse, began, train.on(pulse), half + length, skipped, least, grown);
@@ -341,9 +382,12 @@ final class Chain {
       double skipped,
       double least,
       List<Link> grown) {
+    double logLinks = link.logLinks + skipped + logMatch + logLength;
+    if (logLinks + link.logLine + link.logHead + logHighest < least) {
+      return;
+    }
     Line line = link.line.and(time, inTrain);
     double logLine = logStart + line.logDensity(train, noise.sd());
-    double logLinks = link.logLinks + skipped + logMatch + logLength;
     if (logLine - link.logLine < -0.5 * GATE * GATE - 6
         || logLinks + logLine + link.logHead < least) {
       return;
@@ -405,8 +449,18 @@ final class Chain {
   }
 
   /** Logarithm of the ratio of the densities of a blink's noted length: this pulse to a stray. */
-  double lengthRatio(Evidence.Note note, int pulse) {
-    double length = train.length(pulse);
+  double lengthRatio(int index, int pulse) {
+    if (!lengthsNoted) {
+      return 0;
+    }
+    int at = index * train.size() + train.index(pulse);
+    if (Double.isNaN(lengthRatios[at])) {
+      lengthRatios[at] = ratio(evidence.notes().get(index), train.length(pulse));
+    }
+    return lengthRatios[at];
+  }
+
+  private double ratio(Evidence.Note note, double length) {
     if (Double.isNaN(length) || !note.hasOff()) {
       return 0;
     }

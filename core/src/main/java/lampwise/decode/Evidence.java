@@ -2,6 +2,7 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import lampwise.light.Blink;
 import lampwise.light.Window;
 
@@ -79,6 +80,19 @@ record Evidence(
   Evidence roughly() {
     List<Noise> few = List.of(settings.get(settings.size() / 3), settings.get(settings.size() - 1));
     return new Evidence(window, notes, blind, few, resolutionSeconds, stated, level);
+  }
+
+  /** A few of the noise settings, of every kind, for a first look. */
+  List<Noise> fewSettings() {
+    int step = stepOfFew();
+    return IntStream.iterate(0, k -> k < settings.size(), k -> k + step)
+        .mapToObj(settings::get)
+        .toList();
+  }
+
+  /** Every so many settings is one of the few. */
+  int stepOfFew() {
+    return Math.max(1, settings.size() / 3);
   }
 
   /** The same up to its blink of this number; the same evidence if it has no more. */

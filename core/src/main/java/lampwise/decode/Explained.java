@@ -18,17 +18,48 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
   /** Pulses before or after the blinks are not counted further than this. */
   private static final int MOST_UNSEEN = 100;
 
+  /** So far below the best (natural logarithm) a fit does not matter. */
+  private static final double UNLIKELY = 20;
+
   /** How near to the border of what was watched a pulse may come, seconds. */
   private static final double MARGIN_SECONDS = 0.05;
 
-  /** Explains a stretch by a train, under the noise that fits it best. */
-  static Explained of(Train train, Evidence stretch, double logPrior) {
+  /** A train that may explain a stretch, and the logarithm of its prior weight. */
+  record Proposal(Train train, double logPrior) {}
+
+  /** How well a proposal fits, and the noise under which it fits best. */
+  private record Fitted(Proposal proposal, double logWeight, Noise noise) {}
+
+  /** Explains a stretch by the likeliest of these, under the noise that fits it best. */
+  static Optional<Explained> likeliest(List<Proposal> proposals, Evidence stretch) {
+    Evidence head = stretch.beginning(Likelihoods.MANY_BLINKS);
+    double best = Double.NEGATIVE_INFINITY;
+    Optional<Fitted> likeliest = Optional.empty();
+    for (Proposal proposal : proposals) {
+      Fitted fitted = fitted(proposal, head, best);
+      if (likeliest.isEmpty() || fitted.logWeight() > best) {
+        best = fitted.logWeight();
+        likeliest = Optional.of(fitted);
+      }
+    }
+    return likeliest.map(f -> how(head == stretch ? f : again(f, stretch), stretch));
+  }
+
+  /** The same fit to the whole of a recording of which the beginning was looked at. */
+  private static Fitted again(Fitted fitted, Evidence whole) {
+    Proposal proposal = fitted.proposal();
+    double log =
+        Fit.logLikelihood(proposal.train(), whole, fitted.noise(), false, Double.NEGATIVE_INFINITY);
+    return new Fitted(proposal, proposal.logPrior() + log, fitted.noise());
+  }
+
+  private static Fitted fitted(Proposal proposal, Evidence stretch, double floor) {
     Noise best = stretch.settings().get(0);
-    double bestLog = Double.NEGATIVE_INFINITY;
+    double bestLog = floor - proposal.logPrior();
     double sum = Double.NEGATIVE_INFINITY;
     double weights = 0;
-    for (Noise noise : stretch.settings()) {
-      double log = Fit.logLikelihood(train, stretch, noise, false, bestLog - 20);
+    for (Noise noise : stretch.fewSettings()) {
+      double log = Fit.logLikelihood(proposal.train(), stretch, noise, false, bestLog - UNLIKELY);
       sum = Gauss.logAdd(sum, Math.log(noise.weight()) + log);
       weights += noise.weight();
       if (log > bestLog) {
@@ -36,8 +67,13 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
         best = noise;
       }
     }
+    return new Fitted(proposal, proposal.logPrior() + sum - Math.log(weights), best);
+  }
+
+  private static Explained how(Fitted fitted, Evidence stretch) {
+    Train train = fitted.proposal().train();
+    Noise best = fitted.noise();
     Train cycle = train.withoutPrelude();
-    double logWeight = logPrior + sum - Math.log(weights);
     List<SeenBlink> blinks = new ArrayList<>();
     Optional<Rhythm> observed = Optional.empty();
     int most = 0;
@@ -54,7 +90,7 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
         observed = top.flatMap(link -> measured(cycle, link, piece));
       }
     }
-    return new Explained(logWeight, observed, withTheRest(blinks, stretch), loose);
+    return new Explained(fitted.logWeight(), observed, withTheRest(blinks, stretch), loose);
   }
 
   private static Chain chain(Train train, Evidence piece, Noise noise) {
@@ -104,10 +140,13 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     if (evidence.notes().size() < 3) {
       return Optional.empty();
     }
+    Noise first = evidence.settings().get(0);
     Optional<Explained> best =
-        FreeRhythms.propose(evidence).stream()
-            .map(f -> of(f.train(), evidence, f.logWeight(evidence.settings().get(0))))
-            .max((a, b) -> Double.compare(a.logWeight(), b.logWeight()));
+        likeliest(
+            FreeRhythms.propose(evidence).stream()
+                .map(f -> new Proposal(f.train(), f.logWeight(first)))
+                .toList(),
+            evidence);
     double random =
         Likelihoods.noRhythm(evidence) + Math.log(Posterior.NO_RHYTHM / Posterior.UNLISTED);
     return best.filter(b -> b.logWeight() > random);

@@ -40,18 +40,20 @@ final class Gauss {
     return table;
   }
 
-  /** Upper tail for z of zero or more, to a part of 2e-6 of itself. */
-  private static double fineUpper(double z) {
+  /** Logarithm of the upper tail for z of zero or more, to 2e-6. */
+  private static double logUpper(double z) {
     if (!(z < LOG_TABLE_END)) {
-      return upper(z);
+      return Math.log(upper(z));
     }
     int at = (int) (z * LOG_STEPS);
     double part = z * LOG_STEPS - at;
-    return Math.exp(LOG_TABLE[at] + part * (LOG_TABLE[at + 1] - LOG_TABLE[at]));
+    return LOG_TABLE[at] + part * (LOG_TABLE[at + 1] - LOG_TABLE[at]);
   }
 
-  private static double between(double from, double to) {
-    return to > from + FAR ? fineUpper(from) : fineUpper(from) - fineUpper(to);
+  /** Logarithm of the probability of an interval above zero. */
+  private static double logBeyond(double from, double to) {
+    double all = logUpper(from);
+    return to > from + FAR ? all : all + Math.log1p(-Math.exp(logUpper(to) - all));
   }
 
   /** Upper tail for z of zero or more, to 2e-6. */
@@ -77,18 +79,13 @@ final class Gauss {
 
   /** Logarithm of the probability of the interval from a to b, a below b. */
   static double logBetween(double a, double b) {
-    double mass;
     if (b - a < NARROW) {
       return b > a ? logDensity(0.5 * (a + b), 1) + Math.log(b - a) : Double.NEGATIVE_INFINITY;
     }
     if (a > 0) {
-      mass = between(a, b);
-    } else if (b < 0) {
-      mass = between(-b, -a);
-    } else {
-      mass = 1 - roughUpper(b) - roughUpper(-a);
+      return logBeyond(a, b);
     }
-    return mass > 0 ? Math.log(mass) : Double.NEGATIVE_INFINITY;
+    return b < 0 ? logBeyond(-b, -a) : Math.log(1 - roughUpper(b) - roughUpper(-a));
   }
 
   /**

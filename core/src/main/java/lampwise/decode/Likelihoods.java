@@ -33,7 +33,7 @@ final class Likelihoods {
   private static final double[] RANDOM_RATES = {0.1, 0.3, 1, 2.5};
 
   /** Recordings with more blinks than this are tried on their beginning first. */
-  private static final int MANY_BLINKS = 100;
+  static final int MANY_BLINKS = 100;
 
   /** Blinks of a cycle that lie as near as this are at the same place. */
   private static final double SAME_SECONDS = 0.02;
@@ -218,7 +218,7 @@ final class Likelihoods {
     List<Noise> settings = stretch.settings();
     Evidence head = stretch.beginning(MANY_BLINKS);
     boolean all = stretch.notes().size() <= MANY_BLINKS;
-    int step = Math.max(1, settings.size() / 3);
+    int step = stretch.stepOfFew();
     Sums probes = new Sums(states + 1, noRhythm(head));
     for (int k = 0; k < settings.size(); k += step) {
       for (int i : probes.bestFirst(states)) {

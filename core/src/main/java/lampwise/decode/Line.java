@@ -43,6 +43,26 @@ record Line(
         varTrain + fromTrain * (inTrain - newTrain));
   }
 
+  /**
+   * Whether another line goes on as this one does, as far as their points can tell.
+   *
+   * @param inTrain a time in the train at which both are looked at
+   * @param reach how far one point may be off
+   */
+  boolean isNear(Line other, double inTrain, double reach) {
+    int fewer = Math.min(points, other.points);
+    if (!(varTrain > 0) || !(other.varTrain > 0)) {
+      return points == other.points
+          && Math.abs(meanTime - other.meanTime) * Math.sqrt(fewer) < reach;
+    }
+    double slope = covariance / varTrain;
+    double otherSlope = other.covariance / other.varTrain;
+    double height = meanTime + slope * (inTrain - meanTrain);
+    double otherHeight = other.meanTime + otherSlope * (inTrain - other.meanTrain);
+    return Math.abs(height - otherHeight) * Math.sqrt(fewer) < reach
+        && Math.abs(slope - otherSlope) * Math.sqrt(Math.min(varTrain, other.varTrain)) < reach;
+  }
+
   /** The most probable stretch, or the middle of the borders where one point cannot tell. */
   double stretch(Train train) {
     double slope = varTrain > 0 ? covariance / varTrain : 0.5 * (train.low() + train.high());

@@ -46,6 +46,15 @@ final class Link {
     return links;
   }
 
+  /** The likelier of two chains, by their scores, with the weight of both. */
+  Link with(Link other) {
+    Link likelier = score < other.score ? other : this;
+    double more = Math.log1p(Math.exp(-Math.abs(score - other.score)));
+    likelier.logLinks += more;
+    likelier.score += more;
+    return likelier;
+  }
+
   /** Logarithm of the chain's weight against all blinks being strays, once it is finished. */
   double weight() {
     return score;

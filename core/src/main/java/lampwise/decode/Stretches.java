@@ -233,9 +233,11 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
     }
     for (int i = 0; i < sheet.states().size(); i++) {
       if (sheet.states().get(i).name().equals(top)) {
-        return likelihoods.trains(i).stream()
-            .map(train -> Explained.of(train, stretch, train.logWeight()))
-            .max((a, b) -> Double.compare(a.logWeight(), b.logWeight()));
+        return Explained.likeliest(
+            likelihoods.trains(i).stream()
+                .map(train -> new Explained.Proposal(train, train.logWeight()))
+                .toList(),
+            stretch);
       }
     }
     return Explained.freely(stretch);

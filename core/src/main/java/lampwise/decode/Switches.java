@@ -382,7 +382,7 @@ final class Switches {
     }
     for (int pulse = Math.max(0, train.first()); pulse < train.size(); pulse++) {
       double log =
-          ways.get(way).logPrior() + logMatch + logStart + half + chain.lengthRatio(note, pulse);
+          ways.get(way).logPrior() + logMatch + logStart + half + chain.lengthRatio(index, pulse);
       if (log + Math.max(0, most) < least) {
         continue;
       }
@@ -511,7 +511,7 @@ final class Switches {
         double logLine = logLine(run.clock, longer, train);
         if (logLine - run.logLine >= -0.5 * GATE * GATE - 6) {
           double log = run.logWeight + skipped + logMatch + logLine - run.logLine;
-          log += chain.lengthRatio(note, pulse);
+          log += chain.lengthRatio(index, pulse);
           grown.add(new Run(run.way, run.start, pulse, longer, log, logLine, run.clock));
         }
       }

@@ -149,14 +149,17 @@ final class Train {
     return repeats() && perCycle() > 0 ? NO_BORDER : on.length - 1;
   }
 
+  /** Which of the {@link #size} pulses a pulse is a repeat of. */
+  int index(int pulse) {
+    int inCycle = pulse - prelude;
+    boolean once = !repeats() || (inCycle < 0 && prelude > 0);
+    return once ? pulse : prelude + Math.floorMod(inCycle, perCycle());
+  }
+
   /** Start of a pulse. */
   double on(int pulse) {
-    int index = pulse - prelude;
-    if ((index < 0 && prelude > 0) || !repeats()) {
-      return on[pulse];
-    }
-    int cycle = Math.floorDiv(index, perCycle());
-    return on[prelude + index - cycle * perCycle()] + cycle * cycleSeconds;
+    int index = index(pulse);
+    return index == pulse ? on[pulse] : on[index] + (pulse - index) / perCycle() * cycleSeconds;
   }
 
   /** Whether a pulse is the first of a burst, after a dark of over a second. */
@@ -166,11 +169,7 @@ final class Train {
 
   /** Length of a pulse, NaN if unknown. */
   double length(int pulse) {
-    int index = pulse - prelude;
-    if ((index < 0 && prelude > 0) || !repeats()) {
-      return length[pulse];
-    }
-    return length[prelude + Math.floorMod(index, perCycle())];
+    return length[index(pulse)];
   }
 
   Train withoutPrelude() {
