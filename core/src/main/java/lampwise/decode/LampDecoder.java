@@ -17,6 +17,9 @@ import lampwise.sheet.CodeSheet;
  * error, misses, strays, phase, clock) are summed over.
  */
 public final class LampDecoder implements Decoder {
+  /** From this probability on a blinking lamp below shadows is believed (chosen). */
+  private static final double LIKELIER_THAN_SHADOWS = 0.9;
+
   /** Makes one; it has no settings and keeps no state. */
   public LampDecoder() {}
 
@@ -75,12 +78,37 @@ public final class LampDecoder implements Decoder {
   private static Stretches found(CodeSheet sheet, Recording recording, Sight sight, int number) {
     Evidence evidence = sight.evidence().orElseThrow();
     if (recording instanceof LightCurve curve && !sight.clear()) {
-      Optional<LightLikelihoods> light = LightLikelihoods.of(sheet, curve, evidence);
-      if (light.isPresent()) {
-        return Stretches.folded(sheet, curve, light.get(), number);
+      Optional<Stretches> folded = folded(sheet, curve, evidence, number);
+      if (folded.isPresent()) {
+        return folded.get();
       }
     }
-    return Stretches.of(sheet, recording, evidence, number);
+    Stretches found = Stretches.of(sheet, recording, evidence, number);
+    if (recording instanceof LightCurve curve && sight.clear() && maybeShadows(evidence, found)) {
+      return folded(sheet, curve, evidence, number)
+          .filter(below -> listed(sheet, below) > LIKELIER_THAN_SHADOWS)
+          .orElse(found);
+    }
+    return found;
+  }
+
+  private static Optional<Stretches> folded(
+      CodeSheet sheet, LightCurve curve, Evidence evidence, int number) {
+    return LightLikelihoods.of(sheet, curve, evidence)
+        .map(light -> Stretches.folded(sheet, curve, light, number));
+  }
+
+  /** Whether long lights that keep to no state may be the room's between shadows. */
+  private static boolean maybeShadows(Evidence evidence, Stretches found) {
+    String top = found.main().candidates().get(0).state();
+    return (top.equals(CodeSheet.NO_RHYTHM) || top.equals(CodeSheet.UNLISTED))
+        && evidence.notes().stream().anyMatch(note -> !Sight.isShort(note));
+  }
+
+  /** The probability of the likeliest candidate, if the sheet lists it; else 0. */
+  private static double listed(CodeSheet sheet, Stretches stretches) {
+    Candidate top = stretches.main().candidates().get(0);
+    return sheet.state(top.state()).isPresent() ? top.probability() : 0;
   }
 
   /**

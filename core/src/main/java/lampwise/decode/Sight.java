@@ -211,7 +211,8 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     return spans.lit().size() >= MANY && 2 * longer > spans.lit().size();
   }
 
-  private static boolean isShort(Evidence.Note note) {
+  /** Whether a light may be a blink, and not a room or a shadow that ends. */
+  static boolean isShort(Evidence.Note note) {
     return note.hasOff() && note.length() < LONG_SECONDS;
   }
 
