@@ -44,6 +44,20 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
   /** A curve with more edges than this share is left as it is. */
   private static final double MOST_EDGES = 0.3;
 
+  /** A light of this many seconds is longer than what is folded, and of this many samples. */
+  private static final double LONG_SECONDS = 0.7;
+
+  private static final int LEAST_LONG = 4;
+
+  /** A curve with more long lights than this share is left as it is. */
+  private static final double MOST_LONG = 0.15;
+
+  /** The middle of the steps between neighbours, in deviations of the noise: 0.6745 sqrt(2). */
+  private static final double MIDDLE_STEP = 0.9539;
+
+  /** Two estimates of the noise that differ by this factor do not speak of the same. */
+  private static final double MOST_APART = 1.6;
+
   /** More samples, or nearer ones (seconds), are not prepared: their noise is given as 0. */
   private static final int MOST_SAMPLES = 60_000;
 
@@ -77,13 +91,14 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
     for (int i = 0; i < above.length; i++) {
       above[i] = levels[i] - baseline[i];
     }
-    double noise = noise(above);
+    double noise = noise(above, levels);
     double middle = quantile(above, QUANTILE) + BELOW * noise;
     for (int i = 0; i < above.length; i++) {
       above[i] -= middle;
     }
     int near = Math.max(1, (int) Math.rint(EDGE_SECONDS / period));
     leaveEdges(above, baseline, near, noise);
+    leaveLong(above, Math.max(LEAST_LONG, (int) Math.rint(LONG_SECONDS / period)), noise);
     return new LightSamples(seconds, above, noise, period);
   }
 
@@ -140,10 +155,46 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
     }
   }
 
-  /** From two low quantiles, which the lamp hardly touches. */
-  private static double noise(double[] above) {
+  /**
+   * Leaves out, as NaN, lights that are longer than what is folded, and what the window's borders
+   * cut: the room between two shadows, or beside one that the baseline has followed.
+   *
+   * @param longest so many samples are no blink
+   */
+  private static void leaveLong(double[] above, int longest, double noise) {
+    boolean[] lit = new boolean[above.length];
+    int left = 0;
+    for (int from = 0; from < above.length; from++) {
+      int to = from;
+      while (to < above.length && above[to] > EDGE * noise) {
+        to++;
+      }
+      boolean cut = to - from > 1 && (from == 0 || to == above.length);
+      if (cut || to - from >= longest) {
+        Arrays.fill(lit, from, to, true);
+        left += to - from;
+      }
+      from = to;
+    }
+    for (int i = 0; i < above.length && left < MOST_LONG * above.length; i++) {
+      above[i] = lit[i] ? Double.NaN : above[i];
+    }
+  }
+
+  /**
+   * From two low quantiles, which the lamp hardly touches, and from the steps between neighbours,
+   * which are the surer but grow with a lamp that is often lit: where both agree as well as they
+   * can, their mean.
+   */
+  private static double noise(double[] above, double[] levels) {
     double apart = quantile(above, QUANTILE) - quantile(above, LOWEST);
-    return apart / (BELOW_LOWEST - BELOW);
+    double low = apart / (BELOW_LOWEST - BELOW);
+    double[] steps = new double[levels.length - 1];
+    for (int i = 0; i < steps.length; i++) {
+      steps[i] = Math.abs(levels[i + 1] - levels[i]);
+    }
+    double near = quantile(steps, 0.5) / MIDDLE_STEP;
+    return near < MOST_APART * low && low < MOST_APART * near ? Math.sqrt(low * near) : low;
   }
 
   /**
