@@ -33,7 +33,10 @@ record ObserverOption(String name, Observer observer) {
         "WAY",
         "how a person notes what is seen: " + words(", ") + "; taps if not given");
     ReadingFlags.many(
-        spec, "--set", "NAME=VALUE", "another setting of the observer; repeatable; see --list");
+        spec,
+        "--set",
+        "NAME=VALUE",
+        "another setting of the observer; repeatable; see simulate --list");
   }
 
   /**

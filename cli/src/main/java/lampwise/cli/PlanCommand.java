@@ -45,7 +45,7 @@ final class PlanCommand implements Command {
             "",
             "Exit status: 0 done, 2 wrong use.",
             "",
-            "Example: lampwise plan --sheet demo --observer careless")
+            "Example: lampwise plan --sheet unit.sheet.yaml --observer hurried")
         .sortOptions(false);
     return spec;
   }

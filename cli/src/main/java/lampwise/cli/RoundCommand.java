@@ -72,7 +72,8 @@ final class RoundCommand implements Command {
             "",
             "Example: lampwise round day --fixtures fixtures.csv --log visits.csv \\",
             "           --report round.html",
-            "Example, all of it invented: lampwise round --demo")
+            "Example, all of it invented, one file refused:",
+            "  lampwise round --demo   # status 1")
         .sortOptions(false);
     return spec;
   }

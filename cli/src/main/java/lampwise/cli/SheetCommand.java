@@ -39,19 +39,21 @@ final class SheetCommand implements Command {
                 "the code sheet, or the built-in invented one; with --new, the file to write")
             .build());
     ReadingFlags.flag(spec, "--json", "print states, warnings and faults as one JSON object");
-    ReadingFlags.one(spec, "--print", "FILE.html", "write the card for the wall or the cart");
+    ReadingFlags.one(spec, "--print", "FILE", "write the card for the wall or the cart (HTML)");
     ReadingFlags.flag(spec, "--new", "ask for each line of a label and write the sheet");
     ReadingFlags.flag(spec, "--force", "write over a file that exists");
     spec.usageMessage()
         .description(
-            "Checks a code sheet and lists its states, each with a strip of its light: a full block",
-            "is light, a low line dark, // a time that is not said, ~ one that is about so long.")
+            "Checks a code sheet and lists its states, each with a strip of its light: a full"
+                + " block is light, a low line dark, // a time that is not said, ~ one that is"
+                + " about so long.")
         .footer(
             "",
-            "Exit status: 0 the sheet is right or was written, 1 it has faults or the answers to",
-            "--new ended too early, 2 wrong use.",
+            "Exit status: 0 the sheet is right or was written, 1 it has faults or the answers",
+            "to --new ended too early, 2 wrong use.",
             "",
-            "Example: lampwise sheet unit.sheet.yaml --print unit-card.html")
+            "Example: lampwise sheet unit.sheet.yaml --print unit-card.html",
+            "Example, asked line by line: lampwise sheet --new basin.sheet.yaml")
         .sortOptions(false);
     return spec;
   }

@@ -46,7 +46,7 @@ final class SimulateCommand implements Command {
             "Exit status: 0 written, 1 it could not be written, 2 wrong use.",
             "",
             "Example: lampwise simulate --sheet demo --state cells-low --seconds 60 \\",
-            "           --observer hurried --seed 7 --count 100 --out DIR")
+            "           --observer hurried --seed 7 --count 100 --out made-up")
         .sortOptions(false);
     return spec;
   }

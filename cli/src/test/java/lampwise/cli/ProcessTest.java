@@ -1,6 +1,7 @@
 package lampwise.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -22,6 +23,7 @@ class ProcessTest {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-Dfile.encoding=US-ASCII");
+    command.add("-Xlog:class+load:file=classes");
     command.add("-cp");
     String tested = System.getProperty("surefire.test.class.path");
     command.add(tested == null ? System.getProperty("java.class.path") : tested);
@@ -64,5 +66,16 @@ class ProcessTest {
   @Test
   void endsWithTheStatusOfWrongUse() throws IOException, InterruptedException {
     assertEquals(2, run("", "decode", "--sheet", "none.yaml").status());
+  }
+
+  /** What a record has of equals and hashCode is put together by this class, at a high price. */
+  @Test
+  void aSmallDecodeComparesNoRecordByWhatItHasOfItself() throws IOException, InterruptedException {
+    CommandRun run = run("0.3 3.5 6.5 9.7 12.8 15.8", "decode", "--sheet", "demo");
+    assertEquals(0, run.status(), run.err());
+    assertTrue(run.out().startsWith("cells-low"), run.out());
+    String classes = Files.readString(folder.resolve("classes"));
+    assertTrue(classes.contains(" lampwise.decode.LampDecoder "), "no classes are listed");
+    assertFalse(classes.contains(" java.lang.runtime.ObjectMethods "), "a decode starts later");
   }
 }

@@ -3,6 +3,7 @@ package lampwise.decode;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import lampwise.rhythm.Rhythm;
 import lampwise.sheet.CodeSheet;
@@ -41,7 +42,8 @@ public record Reading(
    */
   public int mainRecording() {
     for (Segment segment : segments) {
-      if (segment.verdict().equals(verdict)) {
+      // Mostly it is the very same; comparing records for the first time costs a cold start.
+      if (Objects.equals(segment.verdict(), verdict)) {
         return segment.recording();
       }
     }

@@ -30,7 +30,22 @@ public sealed interface Verdict
    * @param probability its probability
    * @param stretch the stretch of the recording that it rests on
    */
-  record Decoded(String state, double probability, Window stretch) implements Verdict {}
+  record Decoded(String state, double probability, Window stretch) implements Verdict {
+    // Written out, as in Window: a record's own would cost every cold start.
+
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Decoded decoded
+          && state.equals(decoded.state)
+          && Double.compare(probability, decoded.probability) == 0
+          && stretch.equals(decoded.stretch);
+    }
+
+    @Override
+    public int hashCode() {
+      return 31 * (31 * state.hashCode() + Double.hashCode(probability)) + stretch.hashCode();
+    }
+  }
 
   /**
    * A rhythm that no state has, at least 95 % sure.

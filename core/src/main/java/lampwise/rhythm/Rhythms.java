@@ -38,6 +38,6 @@ public final class Rhythms {
    * @return true if they describe the same light
    */
   public static boolean sameLamp(Rhythm a, Rhythm b) {
-    return a.equals(b) || LampForm.of(a).same(LampForm.of(b));
+    return LampForm.of(a).same(LampForm.of(b));
   }
 }

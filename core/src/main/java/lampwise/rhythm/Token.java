@@ -26,6 +26,22 @@ record Token(Kind kind, String text, int start, int end) {
   /** The most characters of a word that a message repeats. */
   private static final int LONGEST_SHOWN = 24;
 
+  // Written out, as in Window: a record's own would cost every cold start.
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Token token
+        && kind == token.kind
+        && start == token.start
+        && end == token.end
+        && text.equals(token.text);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * start + text.hashCode();
+  }
+
   int column() {
     return start + 1;
   }

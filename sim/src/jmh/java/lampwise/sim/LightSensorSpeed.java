@@ -59,8 +59,7 @@ public class LightSensorSpeed {
       blinks.add(new Blink(at, at + 0.09));
     }
     Act act =
-        new Act(
-            Double.NEGATIVE_INFINITY, CodeSheet.NO_RHYTHM, new Show.Random(0.3), Seen.ALWAYS);
+        new Act(Double.NEGATIVE_INFINITY, CodeSheet.NO_RHYTHM, new Show.Random(0.3), Seen.ALWAYS);
     Scene scene =
         new Scene(
             new Window(0, seconds),
