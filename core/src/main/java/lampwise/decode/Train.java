@@ -159,7 +159,11 @@ final class Train {
   /** Start of a pulse. */
   double on(int pulse) {
     int index = index(pulse);
-    return index == pulse ? on[pulse] : on[index] + (pulse - index) / perCycle() * cycleSeconds;
+    if (index == pulse) {
+      return on[pulse];
+    }
+    int cycles = (pulse - index) / perCycle();
+    return on[index] + cycles * cycleSeconds;
   }
 
   /** Whether a pulse is the first of a burst, after a dark of over a second. */
