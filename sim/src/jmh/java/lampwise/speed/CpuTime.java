@@ -12,7 +12,7 @@ import org.openjdk.jmh.results.IterationResult;
 import org.openjdk.jmh.results.ScalarResult;
 
 /**
- * Milliseconds that the processor worked for a call, beside the time that passed: where others work
+ * Microseconds that the processor worked for a call, beside the time that passed: where others work
  * on the same cores the second says more about them. What collects garbage and compiles counts.
  */
 public final class CpuTime implements InternalProfiler {
@@ -34,8 +34,8 @@ public final class CpuTime implements InternalProfiler {
   @Override
   public Collection<ScalarResult> afterIteration(
       BenchmarkParams benchmark, IterationParams iteration, IterationResult result) {
-    double millis = (PROCESS.getProcessCpuTime() - before) / 1e6;
+    double micros = (PROCESS.getProcessCpuTime() - before) / 1e3;
     double calls = result.getMetadata().getAllOps();
-    return List.of(new ScalarResult("cpu", millis / calls, "ms/op", AggregationPolicy.AVG));
+    return List.of(new ScalarResult("cpu", micros / calls, "us/op", AggregationPolicy.AVG));
   }
 }
