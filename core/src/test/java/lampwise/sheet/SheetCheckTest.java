@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import lampwise.rhythm.Phrase;
 import lampwise.rhythm.PhraseException;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -165,6 +166,7 @@ class SheetCheckTest {
         warnings(OptionalDouble.empty(), states));
   }
 
+  @Tag("long")
   @Test
   void aHundredLongStatesTakeAMomentOnly() throws PhraseException {
     List<LampState> states = new ArrayList<>();
