@@ -94,7 +94,8 @@ class SayingsTest {
         "flash for 0.3 s | blinks for 0.3 s once",
         "0.3 s flash every 6 s | 1 blink of 0.3 s every 6 s",
         "0.3 s flash, 0.5 s off | 1 blink of 0.3 s then dark 0.5 s repeating",
-        "long flash 0.8 s, short flash 0.2 s | 1 long blink of 0.8 s then 1 short blink of 0.2 s repeating",
+        "long flash 0.8 s, short flash 0.2 s | 1 long blink of 0.8 s then 1 short blink of 0.2 s"
+            + " repeating",
         "three flashes 0.3 s on, 2 s off | 3 blinks then steady 0.3 s then dark 2 s repeating",
         "two flashes for 0.2 s | 2 blinks of 0.2 s repeating",
         "lit, for 3 s | steady 3 s once",
@@ -104,8 +105,10 @@ class SayingsTest {
         "3 to 4 flashes, 2 s between | 3 to 4 blinks then dark 2 s repeating",
         "lit 1 s, flashes, every 10 s | steady 1 s then 1 blink every 10 s",
         "lit 5 s, three flashes, every 6 s | steady 5 s then 3 blinks every 6 s",
-        "first two flashes, then one flash every 10 s | first 2 blinks afterwards 1 blink every 10 s",
-        "lit 5 s then slow flashes for 3 s, off 2 s | steady 5 s then slow blinks for 3 s then dark 2 s repeating",
+        "first two flashes, then one flash every 10 s | first 2 blinks afterwards 1 blink every 10"
+            + " s",
+        "lit 5 s then slow flashes for 3 s, off 2 s | steady 5 s then slow blinks for 3 s then dark"
+            + " 2 s repeating",
         "four flashes, 1 s off, repeated 1 time | 4 blinks then dark 1 s once",
         "two flashes, short pause, two flashes | 2 blinks then 2 blinks repeating",
         "two flashes then dark, repeats | 2 blinks repeating",
@@ -155,20 +158,26 @@ class SayingsTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "lit 5 s, then one flash every 10 s | first steady 5 s afterwards 1 blink every 10 s | steady"
-            + " 5 s then 1 blink every 10 s",
+        "lit 5 s, then one flash every 10 s | first steady 5 s afterwards 1 blink every 10 s |"
+            + " steady 5 s then 1 blink every 10 s",
         "lit 1 s, then one flash every 10 s | steady 1 s then 1 blink every 10 s | first steady 1 s"
             + " afterwards 1 blink every 10 s",
         "two flashes, 4 s between | 2 blinks then dark 4 s repeating | 1 blink then dark 4 s then 1"
             + " blink repeating",
         "two flashes 0.3 s between | 1 blink then dark 0.3 s then 1 blink repeating | 2 blinks then"
             + " dark 0.3 s repeating",
-        "two flashes, 1 s between | 1 blink then dark 1 s then 1 blink repeating | 2 blinks then dark 1 s repeating",
-        "two flashes, 1.1 s between | 2 blinks then dark 1.1 s repeating | 1 blink then dark 1.1 s then 1 blink repeating",
-        "two flashes, 0.3 s between, 2 s off | 1 blink then dark 0.3 s then 1 blink then dark 2 s repeating | 2 blinks then dark 2.3 s repeating",
-        "lit 2 s, then one flash every 10 s | first steady 2 s afterwards 1 blink every 10 s | steady 2 s then 1 blink every 10 s",
-        "lit 1.9 s, then one flash every 10 s | steady 1.9 s then 1 blink every 10 s | first steady 1.9 s afterwards 1 blink every 10 s",
-        "lit 5 s then two flashes every 6 s | first steady 5 s afterwards 2 blinks every 6 s | steady 5 s then 2 blinks every 6 s",
+        "two flashes, 1 s between | 1 blink then dark 1 s then 1 blink repeating | 2 blinks then"
+            + " dark 1 s repeating",
+        "two flashes, 1.1 s between | 2 blinks then dark 1.1 s repeating | 1 blink then dark 1.1 s"
+            + " then 1 blink repeating",
+        "two flashes, 0.3 s between, 2 s off | 1 blink then dark 0.3 s then 1 blink then dark 2 s"
+            + " repeating | 2 blinks then dark 2.3 s repeating",
+        "lit 2 s, then one flash every 10 s | first steady 2 s afterwards 1 blink every 10 s |"
+            + " steady 2 s then 1 blink every 10 s",
+        "lit 1.9 s, then one flash every 10 s | steady 1.9 s then 1 blink every 10 s | first steady"
+            + " 1.9 s afterwards 1 blink every 10 s",
+        "lit 5 s then two flashes every 6 s | first steady 5 s afterwards 2 blinks every 6 s |"
+            + " steady 5 s then 2 blinks every 6 s",
       })
   void saysOneOfTwo(String saying, String first, String second) throws PhraseException {
     assertEquals(List.of(first, second), Sayings.read(saying).stream().map(Phrase::print).toList());
@@ -260,15 +269,19 @@ class SayingsTest {
     assertEquals("3 blinks every 7 s", refused.suggestion().orElse(""));
     PhraseException two = assertThrows(PhraseException.class, () -> Sayings.read("flahes twice"));
     assertEquals("2 blinks repeating", two.suggestion().orElse(""));
+    PhraseException per =
+        assertThrows(PhraseException.class, () -> Sayings.read("1 flash per 3 s"));
+    assertEquals("1 blink every 3 s", per.suggestion().orElse(""));
     PhraseException none = assertThrows(PhraseException.class, () -> Sayings.read("hope 3"));
     assertEquals("", none.suggestion().orElse(""));
   }
 
   @Test
-  void tooLongIsRefused() {
+  void tooLongIsRefused() throws PhraseException {
     String words = "one flash, ".repeat(40);
     PhraseException refused = assertThrows(PhraseException.class, () -> Sayings.read(words));
     assertTrue(refused.reason().contains("at most 400 characters"), refused::reason);
+    assertEquals(1, Sayings.read("flash" + " ".repeat(394) + ".").size());
   }
 
   @Property
@@ -305,9 +318,9 @@ class SayingsTest {
     Arbitrary<String> words =
         Arbitraries.of(
             ("one two 3 0.5 1e 0 s ms second minute a the flash flashes winks off on lit dark every"
-                    + " each per pause long short quick slow then , and or to - about half once twice"
-                    + " times apart between for repeat always no first sent code stops hz . 7 12 x"
-                    + " now \u00e9 \ud83d now-and-then again 99999999999999999999")
+                 + " each per pause long short quick slow then , and or to - about half once twice"
+                 + " times apart between for repeat always no first sent code stops hz . 7 12 x now"
+                 + " \u00e9 \ud83d now-and-then again 99999999999999999999")
                 .split(" "));
     return words.list().ofMinSize(0).ofMaxSize(9).map(list -> String.join(" ", list));
   }
