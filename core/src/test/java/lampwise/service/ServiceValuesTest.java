@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import lampwise.decode.Candidate;
+import lampwise.decode.LampDecoder;
 import lampwise.decode.Reading;
 import lampwise.decode.Verdict;
 import lampwise.light.Window;
@@ -154,6 +155,45 @@ class ServiceValuesTest {
             "b",
             "s");
     assertEquals(1.8, WaterFigure.read(warm, 40, 1).unsure(), 1e-9);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "FAHRENHEIT, 212, 100",
+    "FAHRENHEIT, 32, 0",
+    "FAHRENHEIT, -40, -40",
+    "CELSIUS, 48, 48",
+    "BAR, 2, 200",
+    "GALLON, 2, 7.570823568"
+  })
+  void aUnitIsThereAndBack(WaterUnit unit, double value, double base) {
+    assertEquals(base, unit.toBase(value), 1e-9);
+    assertEquals(value, unit.fromBase(base), 1e-9);
+    assertEquals(Optional.of(unit), WaterUnit.of(unit.word()));
+    assertEquals(true, WaterUnit.words(unit.of()).contains(unit.word()));
+  }
+
+  @Test
+  void theLampOfAVisitIsWhatWasDecoded() {
+    CodeSheet sheet =
+        CodeSheet.of(
+            "T",
+            Basis.LABEL,
+            List.of(LampState.of("a", new Rhythm.Dark(), "A", Condition.POWER_LOW)));
+    Reading decoded =
+        new Reading(
+            new Verdict.Decoded("a", 0.97, new Window(0, 60)),
+            List.of(),
+            Optional.empty(),
+            List.of(),
+            List.of());
+    Visit.Lamp lamp = Visit.Lamp.of(sheet, decoded, List.of("r.log"));
+    assertEquals(new Visit.Lamp(List.of("r.log"), "a", "power-low", OptionalDouble.of(0.97)), lamp);
+    Reading nothing = new LampDecoder().decode(sheet, List.of());
+    Visit.Lamp none = Visit.Lamp.of(sheet, nothing, List.of("r.log"));
+    assertEquals(new Visit.Lamp(List.of("r.log"), nothing.verdict().word(), "", NONE), none);
+    assertEquals(new Visit.Lamp(List.of(), "", "", NONE), Visit.Lamp.unseen());
+    assertEquals(new Visit.Done("", List.of(), List.of(), NONE), Visit.Done.none());
   }
 
   @Test

@@ -217,6 +217,32 @@ class WorklistRulesTest {
   }
 
   @Test
+  void cellsThatAreDueAreCountedByTheirKind() {
+    Fixture unsaid = fixture("a", FixtureKind.URINAL, Power.CELLS, "", Optional.empty());
+    Fixture said =
+        new Fixture(
+            "b",
+            "",
+            FixtureKind.URINAL,
+            Optional.of(Power.CELLS),
+            "4 x LR6",
+            "",
+            "",
+            "",
+            false,
+            "",
+            "",
+            Optional.empty());
+    CellsDue one = new CellsDue(unsaid, "", -1);
+    CellsDue other = new CellsDue(said, "", -1);
+    assertEquals(
+        List.of(
+            new KitLine("cell set", 2, List.of("a", "a")),
+            new KitLine("cell set (4 x LR6)", 1, List.of("b"))),
+        Worklist.cells(List.of(one, other, one)));
+  }
+
+  @Test
   void cellsLastADayAtLeast() {
     assertEquals(1, new Worklist.Basis(GUIDE, Site.unknown(), DAY, 1).cellsDays());
     assertThrows(GuideException.class, () -> new Worklist.Basis(GUIDE, Site.unknown(), DAY, 0));
