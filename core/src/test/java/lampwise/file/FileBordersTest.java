@@ -2,11 +2,15 @@ package lampwise.file;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
+import lampwise.file.ReadOptions.Writing;
 import lampwise.light.BlinkLog;
 import lampwise.light.LightCurve;
 import lampwise.light.Recording;
@@ -37,6 +41,29 @@ class FileBordersTest {
     assertEquals(
         "r:2:2: expected \"lampwise-log: 1\" in the first line, not below it", refused(below));
     assertTrue(refused("LAMPWISE-LOG: 1\non 3.1\n").contains("expected \"lampwise-log: 1\""));
+  }
+
+  @Test
+  void aLogTakesNoOptionsOfTables() throws Exception {
+    ReadOptions none = ReadOptions.none();
+    Optional<ReadOptions.Dates> dates = Optional.of(ReadOptions.Dates.DMY);
+    Optional<ReadOptions.Decimal> decimal = Optional.of(ReadOptions.Decimal.COMMA);
+    Map<String, ReadOptions> options =
+        Map.of(
+            "--time", Readings.said().time("1").options(),
+            "--column", Readings.said().column("1").options(),
+            "--unit", Readings.said().unit(ReadOptions.Unit.MS).options(),
+            "--rate", none.written(new Writing(50, Optional.empty(), Optional.empty())),
+            "--dates", none.written(new Writing(Double.NaN, dates, Optional.empty())),
+            "--decimal", none.written(new Writing(Double.NaN, Optional.empty(), decimal)));
+    byte[] log = "lampwise-log: 1\nwindow: 0 to 60 s\non 3.1\n".getBytes(UTF_8);
+    options.forEach(
+        (option, given) ->
+            assertEquals(
+                option + " does not fit a Lampwise log, which itself says what it holds",
+                assertThrows(OptionException.class, () -> RecordingReader.read("r", log, given))
+                    .getMessage()));
+    assertEquals(1, RecordingReader.read("r", log, none).size());
   }
 
   @Test
@@ -87,6 +114,30 @@ class FileBordersTest {
     assertEquals(Double.NaN, DecimalMark.COMMA.parse("1.5,2"));
     assertEquals(Double.NaN, DecimalMark.COMMA.parse(".5,2"));
     assertEquals(1.5, DecimalMark.POINT.parse("1.5"));
+  }
+
+  private static ReadingOrder order(String... rows) {
+    List<List<String>> cells = Stream.of(rows).map(row -> List.of(row.split("/", -1))).toList();
+    return ReadingOrder.of(cells, DecimalMark.POINT);
+  }
+
+  @Test
+  void numbersRiseOrFallInReadingOrder() {
+    assertEquals(new ReadingOrder(4, 3, 0, 0, 0), order("1/2", "3/4"));
+    assertEquals(new ReadingOrder(3, 2, 0, 0, 0), order("1/2", "3/"));
+    assertEquals(new ReadingOrder(3, 2, 0, 1, 0), order("1/2", "/3"));
+    assertEquals(new ReadingOrder(2, 0, 0, 1, 0), order("5/x", "5"));
+    assertEquals(new ReadingOrder(4, 1, 2, 0, 0), order("3/2", "1/4"));
+    assertEquals(new ReadingOrder(3, 2, 0, 0, 1), order("0:01/2", "0:03"));
+    assertEquals(new ReadingOrder(4, 3, 0, 0, 2), order("0:01/0:02", "0:03/0:04"));
+    assertTrue(order("1/2", "2/3").isRising());
+    assertFalse(order("1/x", "2/3").isRising());
+    assertFalse(order("1/1").isRising());
+    assertFalse(order("2/1", "3").isRising());
+    assertTrue(order("3/2", "2/1").isFalling());
+    assertFalse(order("3/2", "x/1").isFalling());
+    assertFalse(order("1/1").isFalling());
+    assertFalse(order("2/1", "3").isFalling());
   }
 
   @ParameterizedTest

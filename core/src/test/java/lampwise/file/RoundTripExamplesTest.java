@@ -63,6 +63,22 @@ class RoundTripExamplesTest {
     }
   }
 
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "1,2\n3,4\n5,6",
+        "1,2\r\n3,4\r\n5,6\r\n",
+        "1\r2\r3\r",
+        "\n\n\n",
+        "\u00e9,\u00e9\n\"a\nb\"\r\n",
+        "a"
+      })
+  void partsOfALongText(String text) throws Exception {
+    for (int size = 1; size <= 9; size++) {
+      new LongTextTest().thePartsAreTheTextAndEndWhereLinesDo(text, size);
+    }
+  }
+
   private static Origin origin(String fixture) {
     return new Origin("r", Optional.of(fixture), List.of());
   }
