@@ -30,10 +30,10 @@ import lampwise.sheet.Power;
  */
 public final class SessionFile {
   /** The first line of every session. */
+  private static final String HEAD = "lampwise-session: 1";
+
   /** What stands where there is no word. */
   private static final String NONE = "?";
-
-  private static final String HEAD = "lampwise-session: 1";
 
   private static final int MOST_LINES = 10_000;
   private static final String UNLISTED = "unlisted";
@@ -131,7 +131,11 @@ public final class SessionFile {
    */
   public static Diagnosis read(String name, byte[] content, Guide guide) throws FileException {
     String text = new String(content, StandardCharsets.UTF_8);
-    return new SessionFile(name, guide).read(text.lines().limit(MOST_LINES).toList());
+    List<String> lines = text.lines().limit(MOST_LINES + 1L).toList();
+    if (lines.size() > MOST_LINES) {
+      throw new FileException(name, MOST_LINES + 1, 1, "has more than " + MOST_LINES + " lines");
+    }
+    return new SessionFile(name, guide).read(lines);
   }
 
   private Diagnosis read(List<String> text) throws FileException {
@@ -203,8 +207,9 @@ public final class SessionFile {
 
   private static Optional<Act> logged(String value) {
     OptionalDouble row = Quantities.number(value);
-    boolean whole = row.isPresent() && row.getAsDouble() >= 1 && row.getAsDouble() < 1e9;
-    return whole ? Optional.of(new Act.Logged((int) row.getAsDouble())) : Optional.empty();
+    double number = row.orElse(0);
+    boolean whole = number == Math.rint(number) && number >= 1 && number < 1e9;
+    return whole ? Optional.of(new Act.Logged((int) number)) : Optional.empty();
   }
 
   private static Optional<Act> lamp(List<String> texts) {

@@ -85,9 +85,8 @@ record LampForm(
       before.dropSizes();
       lights.dropSizes();
     }
-    if (whole.parts().get(0) instanceof Part.Lit lit
-        && whole.parts().size() == 1
-        && lit.length().isEmpty()) {
+    if (whole.parts().size() == 1 && whole.parts().get(0) instanceof Part.Lit) {
+      // Of no length, for it never goes off.
       return new LampForm(
           Course.STEADY, before.isLed(), before.lead(), started(before), List.of(), Span.UNSAID);
     }

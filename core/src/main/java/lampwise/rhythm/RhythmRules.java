@@ -163,7 +163,7 @@ final class RhythmRules {
                 at,
                 Spot.SIZE,
                 "\"long\" needs something short beside it, or a length said with \"of\"",
-                print(sized(prelude), sized(cycle))));
+                sized(prelude, cycle, all.stream().anyMatch(part -> isSized(part, Size.UNSAID)))));
       }
       if (blinks.of().isPresent() && !(leastOfShort < blinks.of().get().mostSeconds())) {
         String reason = "a long blink lasts longer than a short one";
@@ -189,12 +189,15 @@ final class RhythmRules {
   }
 
   /** Long blinks without their word; beside unsized blinks these become the short ones. */
-  private static Cycle sized(Cycle cycle) {
-    return cycle instanceof Cycle.Parts p ? new Cycle.Parts(sized(p.parts()), p.ending()) : cycle;
+  private static String sized(List<Part> prelude, Cycle cycle, boolean mixed) {
+    Cycle sized =
+        cycle instanceof Cycle.Parts p
+            ? new Cycle.Parts(sized(p.parts(), mixed), p.ending())
+            : cycle;
+    return print(sized(prelude, mixed), sized);
   }
 
-  private static List<Part> sized(List<Part> parts) {
-    boolean mixed = parts.stream().anyMatch(part -> isSized(part, Size.UNSAID));
+  private static List<Part> sized(List<Part> parts, boolean mixed) {
     return parts.stream().map(part -> sized(part, mixed)).toList();
   }
 

@@ -77,8 +77,8 @@ record SaidWord(Kind kind, String text, double number, int start) {
     kind(Kind.SHORT, "short brief briefly");
     kind(Kind.LONG, "long");
     kind(Kind.SLOW, "slow slowly");
-    kind(Kind.LIT, "lit on lights solid steady steadily constant constantly shines");
-    kind(Kind.ALWAYS, "always permanently continuous continuously");
+    kind(Kind.LIT, "lit on lights solid steady shines");
+    kind(Kind.ALWAYS, "always permanently continuous continuously constant constantly steadily");
     kind(Kind.DARK, "dark off out unlit nothing");
     kind(Kind.NO, "no not without never");
     kind(Kind.PAUSE, "pause pauses gap gaps wait waits rest rests break breaks");

@@ -85,10 +85,6 @@ final class SayingBuilder {
   }
 
   void dark(Optional<Length> length) throws Fault {
-    if (rate.isPresent() && length.isEmpty()) {
-      // "Flashing, then dark": how long it flashes is not said.
-      rateNeedsTime();
-    }
     add(new Part.Unlit(length));
   }
 
@@ -229,10 +225,14 @@ final class SayingBuilder {
       return checked(List.of(new Draft(prelude, new Cycle.Rated(rate.get()))));
     }
     dropDarkAtEnd();
-    if (parts.size() == 1 && every.isEmpty()) {
-      if (parts.get(0) instanceof Part.Unlit) {
+    if (parts.size() == 1 && parts.get(0) instanceof Part.Unlit dark) {
+      if (every.isEmpty() || dark.length().isEmpty()) {
         return List.of(new Rhythm.Dark());
       }
+      // A lamp that goes off for a time is lit between.
+      parts.add(0, new Part.Lit(Optional.empty()));
+    }
+    if (parts.size() == 1 && every.isEmpty()) {
       if (parts.get(0) instanceof Part.Lit lit && lit.length().isEmpty()) {
         return List.of(new Rhythm.Steady());
       }
@@ -294,11 +294,11 @@ final class SayingBuilder {
   /** With and without a prelude where either can be meant. */
   private List<Draft> split(List<Part> all, Ending ending) {
     Draft whole = new Draft(prelude, new Cycle.Parts(all, ending));
-    boolean possible = all.size() > 1 && every.isPresent() && everyAttached;
-    if (!possible) {
+    int last = all.size() - 1;
+    boolean possible = last > 0 && every.isPresent() && everyAttached;
+    if (!possible || all.get(last) instanceof Part.Unlit) {
       return List.of(whole);
     }
-    int last = all.size() - 1;
     List<Part> tail = List.of(all.get(last));
     Draft apart = new Draft(all.subList(0, last), new Cycle.Parts(tail, ending));
     if (firstSaid) {

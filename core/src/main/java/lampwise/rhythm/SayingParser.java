@@ -140,11 +140,16 @@ final class SayingParser {
   }
 
   /** {@code per second}, {@code a minute}; with {@code every} only where several come in it. */
-  private Optional<Rate.Per> per(boolean several) {
-    boolean before =
-        words.at(Kind.PER) || words.at(Kind.ARTICLE) || (several && words.at(Kind.EVERY));
+  private Optional<Rate.Per> per(boolean several) throws Fault {
+    boolean per = words.at(Kind.PER) || words.at(Kind.ARTICLE);
     SaidWord unit = words.ahead(1);
-    if (!before || !unit.is(Kind.UNIT) || !(unit.number() == 1 || unit.number() == 60)) {
+    if (!unit.is(Kind.UNIT) || !(per || (several && words.at(Kind.EVERY)))) {
+      return Optional.empty();
+    }
+    if (unit.number() != 1 && unit.number() != 60) {
+      if (per) {
+        throw words.fault("a rate is per second or minute; else say as in \"every 30 min\"");
+      }
       return Optional.empty();
     }
     words.next();
@@ -211,7 +216,7 @@ final class SayingParser {
     }
   }
 
-  /** What follows counted blinks at once: their length, spacing and cycle. */
+  /** What follows counted blinks at once: their length and spacing. */
   private void modifiers() throws Fault {
     while (words.atDuration()) {
       int mark = words.mark();
@@ -230,9 +235,6 @@ final class SayingParser {
         words.accept(Kind.LONG);
         builder.of(time);
       }
-    }
-    if (words.at(Kind.EVERY) && words.atDurationAfterEvery()) {
-      every(true);
     }
   }
 
@@ -256,24 +258,20 @@ final class SayingParser {
   private void blinking() throws Fault {
     SaidWord blink = words.next();
     boolean always = words.accept(Kind.ALWAYS);
+    if (words.at(Kind.ONCE) || (words.at(Kind.NUMBER) && !words.atDuration())) {
+      // How many it are comes next.
+      return;
+    }
     if (words.accept(Kind.DARK)) {
       words.accept(Kind.FOR);
       builder.dark(words.atDuration() ? Optional.of(words.duration()) : Optional.empty());
-      if (words.at(Kind.EVERY)) {
-        every(false);
-      }
     } else if (words.at(Kind.SLOW) || words.at(Kind.QUICK)) {
       builder.rate(Rate.inWords(words.next().is(Kind.SLOW) ? Rate.Form.SLOW : Rate.Form.FAST));
     } else if (words.at(Kind.ABOUT) && words.ahead(1).is(Kind.NUMBER) && !words.atDuration()) {
       words.next();
       numbered(true);
-    } else if (words.at(Kind.NUMBER) && !words.atDuration()) {
-      numbered(false);
-    } else if (words.at(Kind.ONCE)) {
-      once();
     } else if (words.at(Kind.EVERY) && words.atDurationAfterEvery()) {
-      builder.blinks(Count.of(1), Size.UNSAID);
-      every(true);
+      builder.single(Size.UNSAID);
     } else if (!always && blink.isSingular() && words.atDuration()) {
       builder.blinks(Count.of(1), Size.UNSAID);
       modifiers();
@@ -287,7 +285,6 @@ final class SayingParser {
   private void adjective() throws Fault {
     SaidWord word = words.next();
     if (words.at(Kind.PAUSE)) {
-      pause();
       return;
     }
     boolean sized = word.is(Kind.LONG) || word.is(Kind.SHORT);
@@ -310,14 +307,14 @@ final class SayingParser {
   }
 
   private void lit() throws Fault {
-    boolean always = false;
+    boolean onlyAlways = true;
     while (words.at(Kind.LIT) || words.at(Kind.ALWAYS)) {
-      always |= words.next().is(Kind.ALWAYS);
+      onlyAlways &= words.next().is(Kind.ALWAYS);
     }
-    if (always && (words.at(Kind.BLINK) || words.at(Kind.DARK))) {
+    if (onlyAlways && (words.at(Kind.BLINK) || words.at(Kind.DARK))) {
       return;
     }
-    if (always && !builder.isEmpty() && words.at(Kind.END)) {
+    if (onlyAlways && !builder.isEmpty() && words.at(Kind.END)) {
       builder.repeat();
       return;
     }
@@ -365,7 +362,6 @@ final class SayingParser {
       builder.rate(rate(false, 1, 1, per.get()));
     } else if (words.at(Kind.EVERY) && words.atDurationAfterEvery()) {
       builder.blinks(Count.of(1), Size.UNSAID);
-      every(true);
     } else {
       if (!builder.endsWithBlinks()) {
         builder.blinks(Count.of(1), Size.UNSAID);

@@ -108,13 +108,9 @@ record LabelContext(
   /** Takes one clause out. */
   private LabelContext with(int start, int end, String from) {
     String clause = LabelText.trimmed(light.substring(start, end));
-    String rest =
+    String joined =
         LabelText.trimmed(
             LabelText.trimmed(light.substring(0, start)) + " " + light.substring(end).strip());
-    String joined =
-        start > 0 && end < light.length() && " ,;.".indexOf(light.charAt(end)) > 0
-            ? LabelText.trimmed(light.substring(0, start)) + light.substring(end)
-            : rest;
     if (from.startsWith("for the first")) {
       List<String> more = new ArrayList<>(notes);
       more.add("a sheet does not hold that it is so only " + clause);

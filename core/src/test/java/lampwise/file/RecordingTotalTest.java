@@ -19,6 +19,7 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -140,6 +141,7 @@ class RecordingTotalTest {
     assertTotal(content, options);
   }
 
+  @Tag("long")
   @ParameterizedTest
   @ValueSource(
       strings = {
@@ -199,6 +201,7 @@ class RecordingTotalTest {
     assertLinear(part.repeat(1_000_000 / part.length()));
   }
 
+  @Tag("long")
   @ParameterizedTest
   @ValueSource(
       strings = {

@@ -21,6 +21,7 @@ import lampwise.sheet.FixtureKind;
 import lampwise.sheet.LampState;
 import lampwise.sheet.Power;
 import lampwise.sheet.Seen;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -341,6 +342,7 @@ class SheetReaderTest {
         refused(new byte[(1 << 20) + 1]));
   }
 
+  @Tag("long")
   @ParameterizedTest
   @ValueSource(strings = {"a, ", "a:\n- ", "x: y\n", "? a\n", "'' ", "\n", "{a: [", "&a ", "%a\n"})
   void longFilesTakeAMomentOnly(String piece) {

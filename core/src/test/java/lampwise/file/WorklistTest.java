@@ -36,6 +36,7 @@ import lampwise.service.Worklist;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.FixtureKind;
 import lampwise.sheet.Power;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -242,6 +243,7 @@ class WorklistTest {
     assertEquals(List.of(), list(one, Map.of(), done, left).handOvers());
   }
 
+  @Tag("long")
   @ParameterizedTest
   @EnumSource(FixtureKind.class)
   void everyComplaintOfEveryKindHasAJob(FixtureKind kind) {
@@ -268,6 +270,7 @@ class WorklistTest {
   }
 
   /** Over the whole guide: what is offered as the next step flushes only behind a look. */
+  @Tag("long")
   @ParameterizedTest
   @EnumSource(FixtureKind.class)
   void nothingFlushesBeforeTheBowlWasLookedAt(FixtureKind kind) {

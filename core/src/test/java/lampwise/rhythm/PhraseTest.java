@@ -162,6 +162,18 @@ class PhraseTest {
         "007 blinks of 0.060 s 1.50 s apart | 7 blinks of 60 ms 1.5 s apart repeating",
         "1 blinks per second | 1 blink per second",
         "1.0 blink per second | 1 blink per second",
+        "100 blinks | 100 blinks repeating",
+        "1000 blinks per second | 1000 blinks per second",
+        "60000 blinks per minute | 60000 blinks per minute",
+        "ABOUT 3 blinks per second | about 3 blinks per second",
+        "1 blink then dark 1 to 2 s every 4 s | 1 blink then dark 1 to 2 s every 4 s",
+        "3 blinks 0.5 s apart then dark 1 s every 4 s | 3 blinks 0.5 s apart then dark 1 s every 4"
+            + " s",
+        "5 blinks per second for 3 s then dark 2 s every 5.2 s | 5 blinks per second for 3 s then"
+            + " dark 2 s every 5.2 s",
+        "3 blinks then dark 1 s every 9 s | 3 blinks then dark 1 s every 9 s",
+        "2 blinks of 2 s then dark 1 s every 6 s | 2 blinks of 2 s then dark 1 s every 6 s",
+        "2 blinks of 4 s then dark 1 s every 99 s | 2 blinks of 4 s then dark 1 s every 99 s",
         "0.5 blink per second | 0.5 blinks per second",
         "1 to 2 blink per minute | 1 to 2 blinks per minute",
         "slow blink | slow blinks",

@@ -83,6 +83,7 @@ class RhythmValuesTest {
   @CsvSource({
     "EXACT, 90, 90, MINUTE, 1.5, 1.5",
     "ABOUT, 5, 5, SECOND, 4, 6",
+    "ABOUT, 300, 300, MINUTE, 4, 6",
     "RANGE, 60, 120, MINUTE, 1, 2",
     "ABOUT_RANGE, 5, 10, SECOND, 4, 12",
     "ANY, NaN, NaN, SECOND, 0.1, 10",

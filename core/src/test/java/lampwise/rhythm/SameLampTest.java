@@ -24,6 +24,7 @@ class SameLampTest {
   @CsvSource(
       delimiter = '|',
       value = {
+        "1 blink every 7 s | 1 blink every 7.000000001 s",
         "60 blinks per minute | 1 blink per second",
         "1 blink per second | 1 blink every 1 s",
         "2 to 4 blinks per second | 1 blink every 0.25 to 0.5 s",
@@ -45,6 +46,7 @@ class SameLampTest {
         "1 blink of 1 s then dark 1 s then 3 blinks of 0.2 s 0.5 s apart then dark 2 s | 3 blinks"
             + " of 0.2 s 0.5 s apart then dark 2 s then 1 blink of 1 s then dark 1 s",
         "5 blinks per second for 2 s once | 10 blinks 0.2 s apart once",
+        "50 blinks per second for 2 s once | 100 blinks 0.02 s apart once",
         "steady 4 s once | 1 blink of 4 s once",
         "3 blinks once | first 3 blinks afterwards dark",
         "3 blinks then dark 5 s once | 3 blinks once",
@@ -59,6 +61,10 @@ class SameLampTest {
             + " 0.2 s every 1.2 s",
         "3 blinks then dark 1 s then 2 blinks then dark 4 s | 2 blinks then dark 4 s then 3"
             + " blinks then dark 1 s",
+        "first 1 short blink of 0.2 s then dark 1 s afterwards 1 blink every 5 s | first 1 blink of"
+            + " 0.2 s then dark 1 s afterwards 1 blink every 5 s",
+        "1 long blink of 1 s then dark 1 s then 1 short blink of 0.2 s once | 1 blink of 1 s then"
+            + " dark 1 s then 1 blink of 0.2 s once",
       })
   void theseAreTheSame(String a, String b) throws PhraseException {
     assertTrue(Rhythms.sameLamp(Phrase.parse(a), Phrase.parse(b)));
@@ -77,6 +83,7 @@ class SameLampTest {
         "2 short blinks every 7 s | 2 blinks every 7 s",
         "1 blink every 7 s | 1 blink every 7 to 8 s",
         "1 blink every 7 s | 1 blink every 7.00001 s",
+        "1 blink every 7 s | 1 blink every 7.0000001 s",
         "1 blink every 7 s | 1 blink of 0.1 s every 7 s",
         "1 blink every 7 s | 1 blink once",
         "3 blinks once | 3 blinks",
@@ -92,6 +99,13 @@ class SameLampTest {
         "3 blinks then 2 blinks every 12 s | 3 blinks then 2 blinks repeating",
         "1 blink then 1 blink | 1 blink repeating",
         "1 long blink then 2 short blinks | 1 blink then 2 blinks",
+        "1 short blink once | 1 blink once",
+        "1 long blink of 1 s then 1 short blink of 0.2 s | 1 blink of 1 s then 1 blink of 0.2 s",
+        "1 short blink of 0.2 s then 1 long blink of 1 s | 1 blink of 0.2 s then 1 blink of 1 s",
+        "1 short blink then 1 short blink then 1 long blink | 2 short blinks then 1 long blink",
+        "2 to 3 blinks every 7 s | 2 to 3 blinks every 8 s",
+        "1 blink of 0.1 s then dark then 1 blink of 0.1 s then dark every 12 s | 1 blink of 0.1 s"
+            + " then dark then 1 blink of 0.1 s then dark 11.9 s",
       })
   void theseAreNot(String a, String b) throws PhraseException {
     assertFalse(Rhythms.sameLamp(Phrase.parse(a), Phrase.parse(b)));

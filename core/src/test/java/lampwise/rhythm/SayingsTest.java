@@ -14,6 +14,7 @@ import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Sayings in our own words; common practice, no source, their numbers are invented. */
 class SayingsTest {
@@ -86,6 +87,68 @@ class SayingsTest {
         "flashes four times, waits 3 seconds, and repeats | 4 blinks then dark 3 s repeating",
         "1 to 5 flashes | 1 to 5 blinks repeating",
         "4 blinks 0.5 s apart every 9 s | 4 blinks 0.5 s apart every 9 s",
+        "flash, flash | 2 blinks repeating",
+        "flash, flash every 5 s | 2 blinks every 5 s",
+        "flash then dark | 1 blink once",
+        "flash 0.3 s every 5 s | 1 blink of 0.3 s every 5 s",
+        "flash for 0.3 s | blinks for 0.3 s once",
+        "0.3 s flash every 6 s | 1 blink of 0.3 s every 6 s",
+        "0.3 s flash, 0.5 s off | 1 blink of 0.3 s then dark 0.5 s repeating",
+        "long flash 0.8 s, short flash 0.2 s | 1 long blink of 0.8 s then 1 short blink of 0.2 s"
+            + " repeating",
+        "three flashes 0.3 s on, 2 s off | 3 blinks then steady 0.3 s then dark 2 s repeating",
+        "two flashes for 0.2 s | 2 blinks of 0.2 s repeating",
+        "lit, for 3 s | steady 3 s once",
+        "one flash, 4 s apart | 1 blink every 4 s",
+        "flashes, spaced 2 s | 1 blink every 2 s",
+        "flashes, 4 s between | 1 blink then dark 4 s repeating",
+        "3 to 4 flashes, 2 s between | 3 to 4 blinks then dark 2 s repeating",
+        "lit 1 s, flashes, every 10 s | steady 1 s then 1 blink every 10 s",
+        "lit 5 s, three flashes, every 6 s | steady 5 s then 3 blinks every 6 s",
+        "first two flashes, then one flash every 10 s | first 2 blinks afterwards 1 blink every 10"
+            + " s",
+        "lit 5 s then slow flashes for 3 s, off 2 s | steady 5 s then slow blinks for 3 s then dark"
+            + " 2 s repeating",
+        "four flashes, 1 s off, repeated 1 time | 4 blinks then dark 1 s once",
+        "two flashes, short pause, two flashes | 2 blinks then 2 blinks repeating",
+        "two flashes then dark, repeats | 2 blinks repeating",
+        "once | 1 blink once",
+        "once every 5 s | 1 blink every 5 s",
+        "flashes once | 1 blink once",
+        "flashes once every second | 1 blink every 1 s",
+        "two flashes, once | 2 blinks once",
+        "two flashes, once every 9 s | 2 blinks then 1 blink every 9 s",
+        "flashes every 5 s | 1 blink every 5 s",
+        "flashes about 3 times | 3 blinks repeating",
+        "twice every hour | 2 blinks every 60 min",
+        "one flash about every 5 to 6 s | 1 blink every about 5 to 6 s",
+        "one flash every 5 s to 6 s | 1 blink every 5 to 6 s",
+        "about 3 to 4 flashes a second | about 3 to 4 blinks per second",
+        "2 to 3 hz | 2 to 3 blinks per second",
+        "about half a minute on | steady about 30 s once",
+        "half an hour on | steady 30 min once",
+        "1 to 100 flashes | 1 to 100 blinks repeating",
+        "2 to 2 flashes | 2 blinks repeating",
+        "constantly flashing | blinks",
+        "flashes, always | blinks",
+        "always dark | dark",
+        "always on | steady",
+        "constant light | steady",
+        "two flashes 3 s off always | 2 blinks then dark 3 s repeating",
+        "two flashes then always lit | 2 blinks then steady repeating",
+        "no flash | dark",
+        "never flashes | dark",
+        "two flashes, no flash 3 s | 2 blinks then dark 3 s repeating",
+        "short flashes | blinks",
+        "lit .5 s | steady 0.5 s once",
+        "lit 3 s, off 2 s. | steady 3 s then dark 2 s repeating",
+        "flash, off 3 s | 1 blink then dark 3 s repeating",
+        "flash, long pause | 1 blink repeating",
+        "flash - flash | 2 blinks repeating",
+        "flash, long flash | 1 short blink then 1 long blink repeating",
+        "flashes every minute | 1 blink every 60 s",
+        "one flash every half minute | 1 blink every 30 s",
+        "pause 3 s, two flashes | dark 3 s then 2 blinks repeating",
       })
   void says(String saying, String phrase) throws PhraseException {
     assertEquals(phrase, Phrase.print(Sayings.read(saying).get(0)));
@@ -95,17 +158,64 @@ class SayingsTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "lit 5 s, then one flash every 10 s | first steady 5 s afterwards 1 blink every 10 s | steady"
-            + " 5 s then 1 blink every 10 s",
+        "lit 5 s, then one flash every 10 s | first steady 5 s afterwards 1 blink every 10 s |"
+            + " steady 5 s then 1 blink every 10 s",
         "lit 1 s, then one flash every 10 s | steady 1 s then 1 blink every 10 s | first steady 1 s"
             + " afterwards 1 blink every 10 s",
         "two flashes, 4 s between | 2 blinks then dark 4 s repeating | 1 blink then dark 4 s then 1"
             + " blink repeating",
         "two flashes 0.3 s between | 1 blink then dark 0.3 s then 1 blink repeating | 2 blinks then"
             + " dark 0.3 s repeating",
+        "two flashes, 1 s between | 1 blink then dark 1 s then 1 blink repeating | 2 blinks then"
+            + " dark 1 s repeating",
+        "two flashes, 1.1 s between | 2 blinks then dark 1.1 s repeating | 1 blink then dark 1.1 s"
+            + " then 1 blink repeating",
+        "two flashes, 0.3 s between, 2 s off | 1 blink then dark 0.3 s then 1 blink then dark 2 s"
+            + " repeating | 2 blinks then dark 2.3 s repeating",
+        "lit 2 s, then one flash every 10 s | first steady 2 s afterwards 1 blink every 10 s |"
+            + " steady 2 s then 1 blink every 10 s",
+        "lit 1.9 s, then one flash every 10 s | steady 1.9 s then 1 blink every 10 s | first steady"
+            + " 1.9 s afterwards 1 blink every 10 s",
+        "lit 5 s then two flashes every 6 s | first steady 5 s afterwards 2 blinks every 6 s |"
+            + " steady 5 s then 2 blinks every 6 s",
       })
   void saysOneOfTwo(String saying, String first, String second) throws PhraseException {
     assertEquals(List.of(first, second), Sayings.read(saying).stream().map(Phrase::print).toList());
+  }
+
+  /** A lamp that goes off now and then is lit, in each way to say so and in no other sense. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "off 0.3 s every 10 s",
+        "flashes off 0.3 s every 10 s",
+        "lit, off 0.3 s every 10 s",
+        "always lit, off 0.3 s every 10 s",
+        "always lit off 0.3 s every 10 s",
+        "always lit, winks off 0.3 s every 10 s",
+      })
+  void aDipIsNoDarkLamp(String saying) throws PhraseException {
+    assertEquals(
+        List.of("steady then dark 0.3 s every 10 s"),
+        Sayings.read(saying).stream().map(Phrase::print).toList());
+  }
+
+  @Test
+  void aKnownLightBeforeAKnownDarkIsOneCycle() throws PhraseException {
+    assertEquals(
+        List.of(Phrase.parse("steady 9 s then dark 1 s every 10 s")),
+        Sayings.read("lit 9 s, off 1 s every 10 s"));
+  }
+
+  @Test
+  void whatIsSentHasAtMostAHundredParts() throws PhraseException {
+    Rhythm most = Sayings.read("two flashes, 1 s off, sent 50 times").get(0);
+    Cycle.Parts cycle = (Cycle.Parts) ((Rhythm.Blinking) most).cycle();
+    // The last dark goes on.
+    assertEquals(99, cycle.parts().size());
+    String more = "two flashes, 1 s off, sent 51 times";
+    PhraseException refused = assertThrows(PhraseException.class, () -> Sayings.read(more));
+    assertTrue(refused.reason().contains("what is sent so often"), refused::reason);
   }
 
   @ParameterizedTest
@@ -125,6 +235,25 @@ class SayingsTest {
         "6 s every 6 s | what lasts so long is not said | 5",
         "five flashes sent | how often it is sent is not said | 18",
         "three flashes 2 s apart every 3 s | does not fit | 1",
+        "twice a second, three times a second | how long it blinks at that rate is not said | 1",
+        "twice a second, two flashes | how long it blinks at that rate is not said | 1",
+        "twice a second every 10 s | a rate and \"every\" do not go together | 1",
+        "twice a second 2 s apart | a time belongs to blinks | 1",
+        "one flash every 6 s every 7 s | \"every\" stands twice | 1",
+        "two flashes off 0.3 s | how long the lamp is off and how often | 13",
+        "two flashes an hour | a rate is per second or minute | 13",
+        "once an hour | a rate is per second or minute | 6",
+        "1 to 101 flashes | a number of blinks is whole, 1 to 100 | 1",
+        "2 to 2.5 flashes | a number of blinks is whole | 1",
+        "two blop | \"blop\" is not understood; did you mean \"blip\"? | 5",
+        "lot 3 s | \"lot\" is not understood; expected blinks | 1",
+        "litt 3 s | \"litt\" is not understood; expected blinks | 1",
+        "winks now and then of hope | \"hope\" is not understood | 23",
+        "lit 1.5.2 s | a number of blinks is whole | 5",
+        "flashes every so often | every how many seconds is not said | 15",
+        "long pause | nothing is said of the light | 1",
+        "lit 5 s, 0.3 s off every 10 s | nothing in them could fill | 1",
+        "one flash every 200 h | at most a week | 17",
       })
   void doesNotSay(String saying, String reason, int column) {
     PhraseException refused = assertThrows(PhraseException.class, () -> Sayings.read(saying));
@@ -138,15 +267,21 @@ class SayingsTest {
     PhraseException refused =
         assertThrows(PhraseException.class, () -> Sayings.read("3 blinks evry 7 s"));
     assertEquals("3 blinks every 7 s", refused.suggestion().orElse(""));
+    PhraseException two = assertThrows(PhraseException.class, () -> Sayings.read("flahes twice"));
+    assertEquals("2 blinks repeating", two.suggestion().orElse(""));
+    PhraseException per =
+        assertThrows(PhraseException.class, () -> Sayings.read("1 flash per 3 s"));
+    assertEquals("1 blink every 3 s", per.suggestion().orElse(""));
     PhraseException none = assertThrows(PhraseException.class, () -> Sayings.read("hope 3"));
     assertEquals("", none.suggestion().orElse(""));
   }
 
   @Test
-  void tooLongIsRefused() {
+  void tooLongIsRefused() throws PhraseException {
     String words = "one flash, ".repeat(40);
     PhraseException refused = assertThrows(PhraseException.class, () -> Sayings.read(words));
     assertTrue(refused.reason().contains("at most 400 characters"), refused::reason);
+    assertEquals(1, Sayings.read("flash" + " ".repeat(394) + ".").size());
   }
 
   @Property
@@ -183,9 +318,9 @@ class SayingsTest {
     Arbitrary<String> words =
         Arbitraries.of(
             ("one two 3 0.5 1e 0 s ms second minute a the flash flashes winks off on lit dark every"
-                    + " each per pause long short quick slow then , and or to - about half once twice"
-                    + " times apart between for repeat always no first sent code stops hz . 7 12 x"
-                    + " now \u00e9 \ud83d now-and-then again 99999999999999999999")
+                 + " each per pause long short quick slow then , and or to - about half once twice"
+                 + " times apart between for repeat always no first sent code stops hz . 7 12 x now"
+                 + " \u00e9 \ud83d now-and-then again 99999999999999999999")
                 .split(" "));
     return words.list().ofMinSize(0).ofMaxSize(9).map(list -> String.join(" ", list));
   }

@@ -22,6 +22,7 @@ import lampwise.sheet.CodeSheet;
 import lampwise.sheet.Condition;
 import lampwise.sheet.FixtureKind;
 import lampwise.sheet.Power;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Visits over the built-in guide. */
@@ -48,6 +49,7 @@ class DiagnosisTest {
   }
 
   /** Any visit, answered at random: safe at each step, it ends, and no cause is ever lost. */
+  @Tag("long")
   @Test
   void noVisitFlushesBeforeTheBowlWasLookedAt() {
     SplittableRandom random = new SplittableRandom(1125);

@@ -228,6 +228,116 @@ class WaterCheckTest {
     assertFalse(faucet.unproven().toString().contains("bowl"), faucet.unproven().toString());
   }
 
+  private static WaterFound measured(
+      FixtureKind kind,
+      OptionalDouble still,
+      OptionalDouble flowing,
+      Optional<Volume> volume,
+      OptionalDouble flow,
+      OptionalDouble valve,
+      OptionalDouble fixture) {
+    return new WaterFound(
+        kind, "siphonic", still, flowing, volume, flow, valve, fixture, WaterUnit.LITRE);
+  }
+
+  @Test
+  void aFaucetHasAFlowAndNoMarking() {
+    WaterFound found =
+        measured(
+            FixtureKind.FAUCET, NONE, NONE, Optional.empty(), OptionalDouble.of(2), NONE, NONE);
+    WaterCheck check = check(found);
+    assertEquals(WaterVerdict.FAIL, by(check, Measure.FLOW, "IPC table 604.4, public"));
+    assertEquals(2, check.unproven().size(), check.unproven()::toString);
+    assertEquals(
+        "The flow: ten seconds into a measuring jug.",
+        check(WaterFound.nothing(FixtureKind.FAUCET)).unproven().get(2));
+    assertEquals(3, check(WaterFound.nothing(FixtureKind.FAUCET)).unproven().size());
+  }
+
+  @Test
+  void whatWasAllMeasuredIsAllProven() {
+    Optional<Volume> volume = Optional.of(Volume.byMeter(48, 10, 0.1, 0.001));
+    OptionalDouble mark = OptionalDouble.of(6);
+    FixtureKind closet = FixtureKind.WATER_CLOSET;
+    assertEquals(
+        List.of(), check(measured(closet, psi(65), psi(40), volume, NONE, mark, mark)).unproven());
+    String alike = "That valve and fixture are rated alike: read the marking on both.";
+    assertEquals(
+        List.of(alike),
+        check(measured(closet, psi(65), psi(40), volume, NONE, NONE, mark)).unproven());
+    assertEquals(
+        List.of(alike),
+        check(measured(closet, psi(65), psi(40), volume, NONE, mark, NONE)).unproven());
+  }
+
+  /** Common practice, no source. */
+  @Test
+  void goodPressuresLeaveTheVolumeToTheValve() {
+    String valves = "Pressures are good: what is wrong with the volume is the valve's.";
+    Optional<Volume> volume = Optional.of(Volume.byMeter(80, 10, 0.1, 0.001));
+    FixtureKind closet = FixtureKind.WATER_CLOSET;
+    for (OptionalDouble still : List.of(NONE, psi(20), psi(65), psi(105))) {
+      for (OptionalDouble flowing : List.of(NONE, psi(12), psi(40))) {
+        boolean good = still.equals(psi(65)) && flowing.equals(psi(40));
+        WaterFound found = measured(closet, still, flowing, volume, NONE, NONE, NONE);
+        assertEquals(good, check(found).says().contains(valves), found::toString);
+      }
+    }
+    assertFalse(
+        check(measured(closet, psi(65), psi(40), Optional.empty(), NONE, NONE, NONE))
+            .says()
+            .contains(valves));
+  }
+
+  /** Four published limits: 35, 20, 15 and 15 psi. */
+  @Test
+  void aRestrictionIsSaidWhereHalfOfTheLimitsAreMissed() {
+    assertTrue(check(closet(psi(65), psi(17))).says().get(0).contains("something restricts it"));
+    assertEquals(List.of(), check(closet(psi(65), psi(28))).says());
+  }
+
+  @Test
+  void whatFurtherFlushesCanDecideIsSaid() {
+    OptionalDouble mark = OptionalDouble.of(4.8);
+    Volume nearly = new Volume(4.7, 0.12, 1, Volume.Method.METER, 0);
+    FixtureKind closet = FixtureKind.WATER_CLOSET;
+    assertEquals(
+        List.of(
+            "1 more flush would decide by marking on the fixture, each only into a bowl that is"
+                + " clear and drains."),
+        check(measured(closet, NONE, NONE, Optional.of(nearly), NONE, NONE, mark)).says());
+    Volume never = Volume.byMeter(48, 10, 0.1, 0.05);
+    assertEquals(
+        List.of(
+            "No number of further flushes decides by marking on the valve; a finer scale or a"
+                + " better meter is needed."),
+        check(measured(closet, NONE, NONE, Optional.of(never), NONE, mark, NONE)).says());
+  }
+
+  @Test
+  void markingsMayDifferByTheirRounding() {
+    FixtureKind closet = FixtureKind.WATER_CLOSET;
+    OptionalDouble five = OptionalDouble.of(5);
+    for (double other : new double[] {4.91, 5, 5.09}) {
+      WaterFound found =
+          measured(closet, NONE, NONE, Optional.empty(), NONE, OptionalDouble.of(other), five);
+      assertEquals(List.of(), check(found).says());
+    }
+    for (double other : new double[] {4.89, 5.11}) {
+      WaterFound found =
+          measured(closet, NONE, NONE, Optional.empty(), NONE, OptionalDouble.of(other), five);
+      assertEquals(1, check(found).says().size());
+    }
+  }
+
+  @Test
+  void eachBasisIsNamedOnce() {
+    List<String> bases = WaterCheck.bases();
+    assertEquals("UPC 608.2", bases.get(0));
+    assertTrue(bases.contains("IPC table 604.3"), bases::toString);
+    assertEquals(bases.size(), bases.stream().distinct().count());
+  }
+
   /** No limit rests on memory, and each names how sure it is. */
   @Test
   void everyLimitNamesItsBasis() {

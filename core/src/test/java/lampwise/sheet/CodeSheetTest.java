@@ -82,7 +82,7 @@ class CodeSheetTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"a", "a9", "a-b-", "no", "unlisted-2"})
+  @ValueSource(strings = {"a", "a9", "a-b-", "z0-z9", "no", "unlisted-2"})
   void keepsNames(String name) {
     assertEquals(name, state(name).name());
   }
@@ -91,6 +91,18 @@ class CodeSheetTest {
   @ValueSource(doubles = {0, -1, Double.NaN, Double.POSITIVE_INFINITY})
   void refusesWeights(double weight) {
     assertThrows(SheetException.class, () -> weighing(weight));
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {Double.MIN_VALUE, 1, Double.MAX_VALUE})
+  void keepsWeights(double weight) {
+    assertEquals(weight, weighing(weight).weight());
+  }
+
+  @Test
+  void aClockIsRefusedInPercent() {
+    SheetException e = assertThrows(SheetException.class, () -> sheet(0.5, OptionalDouble.empty()));
+    assertEquals("the clock tolerance must be 0 % to below 50 %: 50.0 %", e.getMessage());
   }
 
   @Test

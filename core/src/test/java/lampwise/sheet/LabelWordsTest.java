@@ -50,12 +50,50 @@ class LabelWordsTest {
         "a flash every 9 s when nobody is there | 1 blink every 9 s | idle | - | ready | - | -",
         "two flashes after a flush | 2 blinks once | after-flush | - | - | - | -",
         "flashes every 3 s - low battery | 1 blink every 3 s | - | low battery | power-low | - | -",
-        "blinks 4 times when the sensor detects you | 4 blinks once | target | - | target-seen | - |"
-            + " -",
+        "blinks 4 times when the sensor detects you | 4 blinks once | target | - | target-seen | -"
+            + " | -",
         "solid red: fault | steady | - | fault | - | - | red",
         "lit during the flush | steady | while-running | - | running | - | -",
         "when the button is pressed, three quick flashes | 3 short blinks once | after-button | - |"
             + " - | - | -",
+        "in standby one flash every 9 s | 1 blink every 9 s | idle | - | ready | - | -",
+        "lit when a hand comes, then off | steady then dark repeating | target | - | target-seen |"
+            + " - | -",
+        "lit, when a hand comes, for 3 s | steady 3 s once | target | - | target-seen | - | -",
+        "two flashes when a hand comes within 0.5 m | 2 blinks once | target | - | target-seen | -"
+            + " | -",
+        "two flashes when a hand comes after 3 s | 2 blinks once | target | - | target-seen | - |"
+            + " -",
+        "lit when a hand comes when water runs | steady | target | - | target-seen | - | -",
+        "lit while a hand is there until it leaves | steady | target | - | target-seen | it leaves"
+            + " | -",
+        "two flashes after the button while water runs | 2 blinks once | after-button | - | - | - |"
+            + " -",
+        "two flashes for the first 10 min | 2 blinks once | after-power-up | only for the first 10"
+            + " min | setting-up | - | -",
+        "one flash for each user | 1 blink once | target | - | target-seen | - | -",
+        "answers each user after the button | 1 blink once | after-button | - | - | - | -",
+        "twice a second when a hand comes | 2 blinks per second | target | - | target-seen | - | -",
+        "two flashes 3 s off when a hand comes | 2 blinks then dark 3 s repeating | target | - |"
+            + " target-seen | - | -",
+        "two flashes repeating when a hand comes | 2 blinks repeating | target | - | target-seen |"
+            + " - | -",
+        "two flashes until reset | 2 blinks repeating | - | - | - | reset | -",
+        "two instead | 2 blinks repeating | - | - | - | - | -",
+        "lit 1,5 s, 2 s off | steady 1.5 s then dark 2 s repeating | - | - | - | - | -",
+        "red flash stand-by | blinks | - | stand-by | - | - | red",
+        "dark - normal | dark | - | normal | ready | - | -",
+        "one flash - every 3 s | 1 blink every 3 s | - | - | - | - | -",
+        "one flash = ready | 1 blink repeating | - | ready | ready | - | -",
+        "one flash indicates ready | 1 blink repeating | - | ready | ready | - | -",
+        "one flash: hygiene flush | 1 blink repeating | - | hygiene flush | hygiene-flush | - | -",
+        "one flash: set too far | 1 blink repeating | - | set too far | range-long | - | -",
+        "one flash: set too near | 1 blink repeating | - | set too near | range-short | - | -",
+        "one flash: solenoid open | 1 blink repeating | - | solenoid open | valve-circuit | - | -",
+        "one flash: water runs | 1 blink repeating | - | water runs | running | - | -",
+        "one flash: power-up | 1 blink repeating | - | power-up | - | - | -",
+        "one flash: excellent | 1 blink repeating | - | excellent | - | - | -",
+        "one flash: excellent cells | 1 blink repeating | - | excellent cells | power-low | - | -",
       })
   void isOneState(
       String said,
@@ -88,6 +126,11 @@ class LabelWordsTest {
             + " blinks/-/sensor/sensor-blocked/-",
         "one flash when the user is accepted, five instead when cells are low | 1 blink"
             + " once/target/-/target-seen/- | 5 blinks once/target/cells are low/power-low/-",
+        "three flashes: cells low; two flashes: ready | 3 blinks repeating/-/cells low/power-low/-"
+            + " | 2 blinks repeating/-/ready/ready/-",
+        "red flash: fault; green flash: ready | blinks/-/fault/-/red | blinks/-/ready/ready/green",
+        "one flash when a hand comes, two instead | 1 blink once/target/-/target-seen/- | 2 blinks"
+            + " once/target/-/target-seen/-",
         "no light: cells dead, but also normal when idle | dark/-/cells dead/power-missing/- |"
             + " dark/idle/normal/ready/-",
       })
@@ -112,6 +155,25 @@ class LabelWordsTest {
     assertEquals(5, entries.size());
     assertEquals("5 blinks repeating/-/the range step 5/setting-up/-", shown(entries.get(4)));
     assertEquals("1 blink repeating/-/the range step 1/setting-up/-", shown(entries.get(0)));
+    assertEquals("one flash: the range step 1", entries.get(0).words());
+    assertEquals("five flashes: the range step 5", entries.get(4).words());
+    List<LabelEntry> ten = LabelWords.read("the number of flashes is the step, nine to ten");
+    assertEquals("10 blinks repeating/-/the step 10/-/-", shown(ten.get(1)));
+  }
+
+  @Test
+  void theLabelsOwnWordsAreKept() throws LabelException {
+    assertEquals("One flash every 6 s", LabelWords.read("  One   flash every 6 s ").get(0).words());
+    List<LabelEntry> two = LabelWords.read("Slow:  cells; fast: sensor");
+    assertEquals("slow: cells", two.get(0).words());
+  }
+
+  @Test
+  void aLabelHasAtMostFourHundredCharacters() throws LabelException {
+    String label = "one flash: " + "x".repeat(389);
+    assertEquals(1, LabelWords.read(label).size());
+    LabelException refused = assertThrows(LabelException.class, () -> LabelWords.read(label + "x"));
+    assertEquals("a label's words have at most 400 characters", refused.reason());
   }
 
   @Test
@@ -143,6 +205,16 @@ class LabelWordsTest {
         "hello | is not understood",
         "'' | nothing is said",
         "when water runs | nothing is said",
+        "two flashes after 0.5 s | \"after\" is not understood",
+        "two flashes after 9 s | \"after\" is not understood",
+        "two flashes after each flash | \"after\" is not understood",
+        "red flash fault3 | \"fault\" is not understood",
+        "red, then green | two colours",
+        "red flash fault green flash ready | two colours",
+        ": ready | \"ready\" is not understood",
+        "Number of flashes is the range step, 1 to 11 | \"number\" is not understood",
+        "Number of flashes is the range step, 5 to 1 | \"number\" is not understood",
+        "Number of flashes shows the range step, 1 to 5 | \"number\" is not understood",
       })
   void isRefused(String said, String reason) {
     LabelException refused = assertThrows(LabelException.class, () -> LabelWords.read(said));

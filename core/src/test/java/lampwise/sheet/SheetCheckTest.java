@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import lampwise.rhythm.Phrase;
 import lampwise.rhythm.PhraseException;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -70,6 +71,8 @@ class SheetCheckTest {
 
   @ParameterizedTest
   @CsvSource({
+    "3 blinks 0.5 s apart then dark 1 s then 2 blinks 0.5 s apart then dark 6.3 s every 9 s,"
+        + " 2 blinks 0.5 s apart then dark 6.3 s then 3 blinks 0.5 s apart every 9 s",
     // 3 blinks at 0, 0.5, 1.0, then 0.1 lit and 1 dark: 2 blinks at 2.1, 2.6, the next cycle at 9.
     "3 blinks 0.5 s apart then dark 1 s then 2 blinks 0.5 s apart every 9 s,"
         + " 2 blinks 0.5 s apart then dark 6.3 s then 3 blinks 0.5 s apart every 9 s",
@@ -98,6 +101,8 @@ class SheetCheckTest {
     "2 to 3 blinks 0.5 s apart every 9 s, 3 blinks 0.5 s apart every 9 s",
     "1 long blink then 1 short blink every 3 s, 1 short blink then 1 long blink every 4 s",
     "1 blink of 0.5 s every 3 s, 1 blink of 0.2 s every 3 s",
+    "1 to 3 blinks then dark 1 s, 1 blink then dark 1 s",
+    "1 blink then 1 blink every 3 s, 1 blink then 1 blink every 3.01 s",
     "1 blink every about 3 s, 1 blink every 3 s",
     "2 blinks per second for 2 s then dark 2 s, 2 blinks per second for 3 s then dark 2 s",
     "first steady 5 s afterwards 1 blink every 3 s, 1 blink every 4 s",
@@ -123,6 +128,26 @@ class SheetCheckTest {
     assertEquals(List.of(ROTATION), warnings(OptionalDouble.of(0.1), a, b));
   }
 
+  /** Where neither says how long a blink is, the words for it must agree. */
+  @Test
+  void roundedTimesAreOneWhereTheBlinksAreAlike() throws PhraseException {
+    LampState exact = state("a", "1 blink every 3 s", Optional.empty());
+    OptionalDouble unsaid = OptionalDouble.empty();
+    assertEquals(
+        List.of(SAME),
+        warnings(unsaid, exact, state("b", "1 blink every 3.01 s", Optional.empty())));
+    assertEquals(
+        List.of(),
+        warnings(unsaid, exact, state("b", "1 blink of 0.1 s every 3.01 s", Optional.empty())));
+    assertEquals(
+        List.of(),
+        warnings(
+            unsaid,
+            state("a", "1 long blink then dark 1 s then 1 short blink every 3 s", Optional.empty()),
+            state(
+                "b", "1 short blink then dark 1 s then 1 long blink every 3 s", Optional.empty())));
+  }
+
   @Test
   void coloursTellLitStatesApart() throws PhraseException {
     LampState red = state("a", "1 blink every 3 s", Optional.of("red"));
@@ -138,6 +163,16 @@ class SheetCheckTest {
             OptionalDouble.empty(),
             state("a", "dark", Optional.of("red")),
             state("b", "dark", Optional.of("green"))));
+    // The sheet's lamp is amber.
+    LampState unsaid = state("a", "1 blink every 3 s", Optional.empty());
+    assertEquals(
+        List.of(),
+        warnings(
+            OptionalDouble.empty(), unsaid, state("b", "1 blink every 3 s", Optional.of("red"))));
+    assertEquals(
+        List.of(SAME),
+        warnings(
+            OptionalDouble.empty(), unsaid, state("b", "1 blink every 3 s", Optional.of("amber"))));
   }
 
   @Test
@@ -165,6 +200,7 @@ class SheetCheckTest {
         warnings(OptionalDouble.empty(), states));
   }
 
+  @Tag("long")
   @Test
   void aHundredLongStatesTakeAMomentOnly() throws PhraseException {
     List<LampState> states = new ArrayList<>();
