@@ -42,7 +42,8 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
         likeliest = Optional.of(fitted);
       }
     }
-    return likeliest.map(f -> how(head == stretch ? f : again(f, stretch), stretch));
+    boolean all = stretch.notes().size() <= Likelihoods.MANY_BLINKS;
+    return likeliest.map(f -> how(all ? f : again(f, stretch), stretch));
   }
 
   /** The same fit to the whole of a recording of which the beginning was looked at. */
