@@ -148,7 +148,14 @@ final class SayingParser {
     }
     if (unit.number() != 1 && unit.number() != 60) {
       if (per) {
-        throw words.fault("a rate is per second or minute; else say as in \"every 30 min\"");
+        SaidWord word = words.peek();
+        throw new Fault(
+            word.column(),
+            "a rate is per second or minute; else say as in \"every 30 min\"",
+            "",
+            text.substring(0, word.start())
+                + "every"
+                + text.substring(word.start() + word.text().length()));
       }
       return Optional.empty();
     }

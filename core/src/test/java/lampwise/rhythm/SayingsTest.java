@@ -272,6 +272,8 @@ class SayingsTest {
     PhraseException per =
         assertThrows(PhraseException.class, () -> Sayings.read("1 flash per 3 s"));
     assertEquals("1 blink every 3 s", per.suggestion().orElse(""));
+    PhraseException hour = assertThrows(PhraseException.class, () -> Sayings.read("once an hour"));
+    assertEquals("1 blink every 60 min", hour.suggestion().orElse(""));
     PhraseException none = assertThrows(PhraseException.class, () -> Sayings.read("hope 3"));
     assertEquals("", none.suggestion().orElse(""));
   }
