@@ -320,9 +320,9 @@ class SayingsTest {
     Arbitrary<String> words =
         Arbitraries.of(
             ("one two 3 0.5 1e 0 s ms second minute a the flash flashes winks off on lit dark every"
-                 + " each per pause long short quick slow then , and or to - about half once twice"
-                 + " times apart between for repeat always no first sent code stops hz . 7 12 x now"
-                 + " \u00e9 \ud83d now-and-then again 99999999999999999999")
+                    + " each per pause long short quick slow then , and or to - about half once twice"
+                    + " times apart between for repeat always no first sent code stops hz . 7 12 x now"
+                    + " \u00e9 \ud83d now-and-then again 99999999999999999999")
                 .split(" "));
     return words.list().ofMinSize(0).ofMaxSize(9).map(list -> String.join(" ", list));
   }
