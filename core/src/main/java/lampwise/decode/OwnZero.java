@@ -85,6 +85,11 @@ final class OwnZero {
     return recording;
   }
 
+  /** Where its own time begins, in the given time; of a light curve's samples nothing is taken. */
+  double zeroSeconds() {
+    return zeroSeconds;
+  }
+
   /** What can be drawn from it, on its own time. */
   Sight sight() {
     return sight;

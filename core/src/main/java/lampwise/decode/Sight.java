@@ -9,7 +9,6 @@ import lampwise.light.Description;
 import lampwise.light.LightCurve;
 import lampwise.light.Recording;
 import lampwise.light.Window;
-import lampwise.rhythm.Phrase;
 
 /**
  * Evidence drawn from a recording, or the reason why there is none.
@@ -52,6 +51,13 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     }
     Optional<String> why = Told.unreadable((Description) recording);
     return new Sight(Optional.empty(), why.orElse(""), List.of(), true);
+  }
+
+  /** The same with more notes. */
+  Sight with(List<String> more) {
+    List<String> all = new ArrayList<>(notes);
+    all.addAll(more);
+    return new Sight(evidence, unreadable, all, clear);
   }
 
   private static Sight unreadable(String why) {
@@ -160,13 +166,9 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     Window inside = new Window(from, to);
     LitSpans spans = LitSpans.of(curve, inside, curve.marks().covered());
     List<String> notes = new ArrayList<>();
-    if (spans.periodSeconds() > 0) {
-      notes.add(
-          "a sample every "
-              + Phrase.shown(Measured.round(spans.periodSeconds(), 3))
-              + ": blinks closer together than "
-              + Phrase.shown(Measured.round(2.5 * spans.periodSeconds(), 3))
-              + " cannot be seen");
+    SampleRate rate = SampleRate.of(curve);
+    if (rate.seconds() > 0) {
+      notes.add(rate.note());
     }
     if (!spans.pauses().isEmpty()) {
       notes.add("nothing is known of the pauses without samples: " + list(spans.pauses()));
