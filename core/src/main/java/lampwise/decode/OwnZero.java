@@ -60,7 +60,9 @@ final class OwnZero {
     }
     Sight seen = Sight.of(original);
     // Raw samples are folded on the times that they have.
-    if (original instanceof LightCurve curve
+    Recording usable =
+        original instanceof LightCurve curve ? Saturation.of(curve).curve() : original;
+    if (usable instanceof LightCurve curve
         && seen.clear()
         && seen.evidence().isPresent()
         && isNear(seen.evidence().get().window())
@@ -72,7 +74,7 @@ final class OwnZero {
       return;
     }
     this.zeroSeconds = 0;
-    this.recording = original;
+    this.recording = usable;
     this.sight = seen;
   }
 

@@ -126,6 +126,10 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     return joined;
   }
 
+  private static boolean overlap(Window one, Window other) {
+    return one.fromSeconds() < other.toSeconds() && other.fromSeconds() < one.toSeconds();
+  }
+
   private static boolean within(List<Window> stretches, double seconds) {
     for (Window stretch : stretches) {
       if (stretch.contains(seconds)) {
@@ -153,7 +157,12 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     return 0;
   }
 
-  private static Sight ofCurve(LightCurve curve) {
+  private static Sight ofCurve(LightCurve given) {
+    Saturation saturation = Saturation.of(given);
+    if (saturation.unreadable().isPresent()) {
+      return unreadable(saturation.unreadable().get());
+    }
+    LightCurve curve = saturation.curve();
     Optional<Window> window = curve.window();
     if (window.isEmpty() || curve.size() < 3 || !(window.get().lengthSeconds() > 0)) {
       return unreadable("there are fewer than three samples");
@@ -170,11 +179,15 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     if (rate.seconds() > 0) {
       notes.add(rate.note());
     }
-    if (!spans.pauses().isEmpty()) {
-      notes.add("nothing is known of the pauses without samples: " + list(spans.pauses()));
+    saturation.note().ifPresent(notes::add);
+    List<Window> pauses = new ArrayList<>(spans.pauses());
+    pauses.removeIf(pause -> saturation.stretches().stream().anyMatch(s -> overlap(s, pause)));
+    if (!pauses.isEmpty()) {
+      notes.add("nothing is known of the pauses without samples: " + list(pauses));
     }
     List<Window> blind = new ArrayList<>(spans.pauses());
     blind.addAll(curve.marks().covered());
+    blind.addAll(saturation.stretches());
     boolean constant = spans.lit().isEmpty();
     if (constant) {
       notes.add("the light level does not change by more than its noise");
