@@ -51,6 +51,7 @@ public final class LampDecoder implements Decoder {
         TooFast fast = new TooFast(sheet, SampleRate.of(light));
         found = Aliases.checked(fast, light, own.get(i).zeroSeconds(), found);
         sight = sight.with(fast.notes(light));
+        sight = sight.with(Visibility.note(sheet, light.marks()).stream().toList());
       }
       segments.addAll(found.segments());
       main.add(found.main());
