@@ -53,12 +53,14 @@ final class ChartLevels implements ChartRow {
     steps =
         gaps.length > 0
             && gaps[gaps.length * 9 / 10] > UNEVEN * Math.max(gaps[gaps.length / 10], 0);
-    axis = ChartAxes.axis(space.ink(), least(curve), greatest(curve));
+    double[] range = range(curve, trace.map(LightTrace::saturated).orElse(List.of()));
+    axis = ChartAxes.axis(space.ink(), range[0], range[1]);
   }
 
   /** The width that the numbers at the axis of a curve need. */
   static double axisWidth(ChartInk ink, LightCurve curve) {
-    return ChartAxes.widest(ink, least(curve), greatest(curve)) + 8;
+    double[] range = range(curve, List.of());
+    return ChartAxes.widest(ink, range[0], range[1]) + 8;
   }
 
   private static double[] gaps(LightCurve curve) {
@@ -75,22 +77,18 @@ final class ChartLevels implements ChartRow {
     return Double.isNaN(level) ? level : Math.max(-GREATEST, Math.min(GREATEST, level));
   }
 
-  private static double least(LightCurve curve) {
-    double least = Double.POSITIVE_INFINITY;
+  /** The least and the greatest level, those of stretches that were left out aside. */
+  private static double[] range(LightCurve curve, List<Window> leftOut) {
+    double[] range = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
     for (int i = 0; i < curve.size(); i++) {
       double level = level(curve, i);
-      least = level < least ? level : least;
+      double at = curve.seconds(i);
+      if (leftOut.stream().noneMatch(window -> window.contains(at))) {
+        range[0] = level < range[0] ? level : range[0];
+        range[1] = level > range[1] ? level : range[1];
+      }
     }
-    return least;
-  }
-
-  private static double greatest(LightCurve curve) {
-    double greatest = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < curve.size(); i++) {
-      double level = level(curve, i);
-      greatest = level > greatest ? level : greatest;
-    }
-    return greatest;
+    return range;
   }
 
   /** The stretches in which levels are missing. */
@@ -173,8 +171,10 @@ final class ChartLevels implements ChartRow {
     return y(level(curve, index), area);
   }
 
+  /** Where a level lies; one beyond the axis lies on the border. */
   private double y(double level, Rectangle2D area) {
-    return axis.valueToJava2D(level, area, RectangleEdge.LEFT);
+    double y = axis.valueToJava2D(level, area, RectangleEdge.LEFT);
+    return Math.max(area.getMinY(), Math.min(area.getMaxY(), y));
   }
 
   /** Samples that stand apart, each as a dot. */
@@ -204,7 +204,7 @@ final class ChartLevels implements ChartRow {
       if (!(Math.abs(level) <= GREATEST)) {
         pen = false;
       } else if (x >= last + 1 || !pen) {
-        double y = Math.max(area.getMinY(), Math.min(area.getMaxY(), y(level, area)));
+        double y = y(level, area);
         if (pen) {
           path.lineTo(x, y);
         } else {
