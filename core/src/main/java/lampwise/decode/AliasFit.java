@@ -112,7 +112,21 @@ final class AliasFit {
       squares += lit[i] ? 0 : above * above;
       all += values[i] * values[i];
     }
-    return all - squares - squares / (dark - 1) * (lit.length - dark);
+    double usual = Math.min(squares / (dark - 1), noiseSquare());
+    return all - squares - usual * (lit.length - dark);
+  }
+
+  /** The usual square of a sample without a lamp, by the median distance from the median. */
+  double noiseSquare() {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    double median = sorted.length == 0 ? 0 : sorted[sorted.length / 2];
+    for (int i = 0; i < sorted.length; i++) {
+      sorted[i] = Math.abs(sorted[i] - median);
+    }
+    Arrays.sort(sorted);
+    double off = sorted.length == 0 ? 0 : 1.4826 * sorted[sorted.length / 2];
+    return off * off;
   }
 
   /**

@@ -39,6 +39,9 @@ final class Aliases {
   /** Slower than this part of the samples' rate nothing is an alias. */
   private static final double FOLDED = 0.51;
 
+  /** What the best of so many paces explains of noise alone, in squares of its deviation. */
+  private static final double SEARCHED = 15;
+
   private static final int PER_BLINK = 5;
 
   private final CodeSheet sheet;
@@ -112,7 +115,7 @@ final class Aliases {
   private Alike level(int found) {
     List<Integer> alike = new ArrayList<>();
     for (int i = 0; i < sheet.states().size(); i++) {
-      if (i != found && states.isTooFast(i) && states.mayBeLevel(i)) {
+      if (i != found && states.mayBeLevel(i)) {
         alike.add(i);
       }
     }
@@ -120,10 +123,10 @@ final class Aliases {
   }
 
   private Alike blinking(int found, Window stretch, List<SeenBlink> blinks) {
-    boolean fast = states.isTooFast(found);
+    boolean fast = states.isPace(found);
     List<Integer> tried = new ArrayList<>();
     for (int i = 0; i < sheet.states().size(); i++) {
-      boolean pair = fast || states.isTooFast(i);
+      boolean pair = fast || states.isPace(i);
       if (i != found && pair && !states.trains(i).isEmpty()) {
         tried.add(i);
       }
@@ -137,6 +140,9 @@ final class Aliases {
     }
     AliasFit fit = samples(stretch, blinks);
     double explained = fit.explained(blinks);
+    if (fast) {
+      explained = Math.max(explained, fit.best(states.trains(found)).squares());
+    }
     if (!(explained > 0)) {
       return new Alike(alike, unlisted);
     }
@@ -148,11 +154,12 @@ final class Aliases {
       from = Math.max(from, own.toSeconds());
     }
     pace = pace.better(fit.best(from, most, shortest()));
-    if (pace.squares() > enough) {
+    if (pace.squares() > enough + SEARCHED * fit.noiseSquare()) {
       unlisted = OptionalDouble.of(1 / pace.cycleSeconds());
     }
     for (int i : tried) {
-      if (fit.best(states.trains(i)).squares() > enough) {
+      List<Train> trains = states.isPace(i) ? states.fastTrains(i) : states.trains(i);
+      if (fit.best(trains).squares() > enough) {
         alike.add(i);
       }
     }

@@ -21,6 +21,9 @@ final class TooFast {
   /** Of blinks this much of the samples' rate or faster averaging can leave a level. */
   private static final double AVERAGED_OUT = 0.75;
 
+  /** So many blinks in a cycle keep a pace (chosen). */
+  private static final int LEAST_PACE = 8;
+
   /** So many samples show what an alias is. */
   private static final int SAMPLES = 200;
 
@@ -69,24 +72,45 @@ final class TooFast {
     return apartSeconds(state) < rate.leastApartSeconds();
   }
 
+  /**
+   * Whether a state is too fast and keeps its pace, so that it can look like another. A few blinks
+   * in a burst cannot: they run together, but the burst is seen.
+   */
+  boolean isPace(int state) {
+    return isTooFast(state)
+        && trains.get(state).stream()
+            .allMatch(t -> t.repeats() && (t.perCycle() == 1 || t.perCycle() >= LEAST_PACE));
+  }
+
+  /** What a state may show that is too fast. */
+  List<Train> fastTrains(int state) {
+    return trains.get(state).stream()
+        .filter(t -> apartSeconds(t) < rate.leastApartSeconds())
+        .toList();
+  }
+
   /** Whether a state may look like a level that does not change. */
   boolean mayBeLevel(int state) {
-    List<Train> all = trains.get(state);
-    return apartSeconds(state) * AVERAGED_OUT < rate.seconds()
-        && all.stream().allMatch(train -> train.repeats() && train.perCycle() == 1);
+    return isPace(state)
+        && apartSeconds(state) * AVERAGED_OUT < rate.seconds()
+        && trains.get(state).stream().allMatch(train -> train.perCycle() == 1);
   }
 
   /** The least time from the start of one blink to the next, at the middle of what it may be. */
   private double apartSeconds(int state) {
+    return trains.get(state).stream()
+        .mapToDouble(TooFast::apartSeconds)
+        .min()
+        .orElse(Double.POSITIVE_INFINITY);
+  }
+
+  private static double apartSeconds(Train train) {
     double apart = Double.POSITIVE_INFINITY;
-    for (Train train : trains.get(state)) {
-      double stretch = Math.sqrt(train.low() * train.high());
-      int last = train.repeats() ? train.size() : train.size() - 1;
-      for (int pulse = 0; pulse < last; pulse++) {
-        apart = Math.min(apart, stretch * (train.on(pulse + 1) - train.on(pulse)));
-      }
+    int last = train.repeats() ? train.size() : train.size() - 1;
+    for (int pulse = 0; pulse < last; pulse++) {
+      apart = Math.min(apart, train.on(pulse + 1) - train.on(pulse));
     }
-    return apart;
+    return Math.sqrt(train.low() * train.high()) * apart;
   }
 
   /**
@@ -109,7 +133,7 @@ final class TooFast {
       List<String> others = new ArrayList<>();
       for (int k = 0; k < trains.size(); k++) {
         boolean level = trains.get(k).isEmpty();
-        if (k != i && (level ? mayBeLevel(i) : looksLike(i, k, seconds, work))) {
+        if (k != i && isPace(i) && (level ? mayBeLevel(i) : looksLike(i, k, seconds, work))) {
           others.add(sheet.states().get(k).name());
         }
       }
@@ -154,7 +178,7 @@ final class TooFast {
       if (train.repeats() && train.prelude() == 0) {
         AliasFit fit = AliasFit.of(seconds, lit(train, seconds), rate.seconds(), work);
         double own = fit.best(List.of(train)).squares();
-        return own > 0 && fit.best(trains.get(fast)).squares() > ALIKE * own;
+        return own > 0 && fit.best(fastTrains(fast)).squares() > ALIKE * own;
       }
     }
     return false;
