@@ -32,6 +32,16 @@ final class ChartInk {
       new BasicStroke(
           1f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10f, new float[] {4f, 3f}, 0f);
 
+  static final BasicStroke DASHED_LEVEL =
+      new BasicStroke(
+          1.6f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL, 10f, new float[] {7f, 4f}, 0f);
+  static final BasicStroke DOTTED_LEVEL =
+      new BasicStroke(
+          1.6f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL, 10f, new float[] {2f, 3f}, 0f);
+
+  private static final BasicStroke AROUND =
+      new BasicStroke(3.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL);
+
   /** Which way the lines of a hatched area run. */
   enum Hatch {
     NONE,
@@ -159,6 +169,18 @@ final class ChartInk {
     g.setPaint(TEXT);
     g.setFont(plain);
     g.drawString(text, (float) left, (float) (middle + halfLetter(plain)));
+  }
+
+  /** Draws a line over others, with paper around it where they are dense. */
+  static void over(Graphics2D g, Path2D line, BasicStroke stroke, boolean dense) {
+    if (dense) {
+      g.setPaint(PAPER);
+      g.setStroke(AROUND);
+      g.draw(line);
+    }
+    g.setPaint(LAMP);
+    g.setStroke(stroke);
+    g.draw(line);
   }
 
   /** Draws the lines of a hatched area, a path of their own each way, none leaves the area. */

@@ -1,11 +1,15 @@
 package lampwise.cli;
 
 import java.awt.Graphics2D;
+import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.IntToDoubleFunction;
+import lampwise.decode.LightTrace;
 import lampwise.light.LightCurve;
 import lampwise.light.Window;
 import org.jfree.chart.axis.NumberAxis;
@@ -26,28 +30,37 @@ final class ChartLevels implements ChartRow {
   /** Levels are drawn to here; axes cannot carry more. */
   private static final double GREATEST = 1e100;
 
+  /** From so many pixels apart on, samples are drawn as dots of this size. */
+  private static final double DOTS_APART = 5;
+
+  private static final double DOT = 3;
+
   private final ChartSpace space;
   private final LightCurve curve;
   private final double height;
   private final double usualGap;
   private final boolean steps;
   private final NumberAxis axis;
+  private final Optional<LightTrace> trace;
 
-  ChartLevels(ChartSpace space, LightCurve curve, double height) {
+  ChartLevels(ChartSpace space, LightCurve curve, Optional<LightTrace> trace, double height) {
     this.space = space;
     this.curve = curve;
+    this.trace = trace.filter(read -> read.size() > 0);
     this.height = height;
     double[] gaps = gaps(curve);
     usualGap = gaps.length == 0 ? Double.POSITIVE_INFINITY : gaps[gaps.length / 2];
     steps =
         gaps.length > 0
             && gaps[gaps.length * 9 / 10] > UNEVEN * Math.max(gaps[gaps.length / 10], 0);
-    axis = ChartAxes.axis(space.ink(), least(curve), greatest(curve));
+    double[] range = range(curve, trace.map(LightTrace::saturated).orElse(List.of()));
+    axis = ChartAxes.axis(space.ink(), range[0], range[1]);
   }
 
   /** The width that the numbers at the axis of a curve need. */
   static double axisWidth(ChartInk ink, LightCurve curve) {
-    return ChartAxes.widest(ink, least(curve), greatest(curve)) + 8;
+    double[] range = range(curve, List.of());
+    return ChartAxes.widest(ink, range[0], range[1]) + 8;
   }
 
   private static double[] gaps(LightCurve curve) {
@@ -64,22 +77,18 @@ final class ChartLevels implements ChartRow {
     return Double.isNaN(level) ? level : Math.max(-GREATEST, Math.min(GREATEST, level));
   }
 
-  private static double least(LightCurve curve) {
-    double least = Double.POSITIVE_INFINITY;
+  /** The least and the greatest level, those of stretches that were left out aside. */
+  private static double[] range(LightCurve curve, List<Window> leftOut) {
+    double[] range = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
     for (int i = 0; i < curve.size(); i++) {
       double level = level(curve, i);
-      least = level < least ? level : least;
+      double at = curve.seconds(i);
+      if (leftOut.stream().noneMatch(window -> window.contains(at))) {
+        range[0] = level < range[0] ? level : range[0];
+        range[1] = level > range[1] ? level : range[1];
+      }
     }
-    return least;
-  }
-
-  private static double greatest(LightCurve curve) {
-    double greatest = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < curve.size(); i++) {
-      double level = level(curve, i);
-      greatest = level > greatest ? level : greatest;
-    }
-    return greatest;
+    return range;
   }
 
   /** The stretches in which levels are missing. */
@@ -134,13 +143,78 @@ final class ChartLevels implements ChartRow {
     g.setPaint(ChartInk.LEVEL);
     g.setStroke(ChartInk.TRACE);
     g.draw(trace(area));
+    if (usualGap < Double.POSITIVE_INFINITY && space.pixels(usualGap) >= DOTS_APART) {
+      g.fill(dots(area));
+    }
+    if (trace.isPresent()) {
+      boolean dense = space.pixels(usualGap) < 1;
+      ChartInk.over(g, level(area, trace.get()::darkLevel), ChartInk.DASHED_LEVEL, dense);
+      if (trace.get().hasLitLevel()) {
+        ChartInk.over(g, level(area, trace.get()::litLevel), ChartInk.DOTTED_LEVEL, dense);
+      }
+    }
     String unit =
         curve.lit() == LightCurve.Lit.DARKER ? "light level (lower is on)" : "light level";
     space.ink().label(g, unit, area.getMinX() + 6, top + 2 + line / 2);
   }
 
+  /** What the lines over the levels mean; empty without any. */
+  String legend() {
+    if (trace.isEmpty()) {
+      return "";
+    }
+    String dark = "dashed: the level that counts as dark";
+    return trace.get().hasLitLevel() ? dark + "; dotted: lit from here on" : dark;
+  }
+
   private double y(int index, Rectangle2D area) {
-    return axis.valueToJava2D(level(curve, index), area, RectangleEdge.LEFT);
+    return y(level(curve, index), area);
+  }
+
+  /** Where a level lies; one beyond the axis lies on the border. */
+  private double y(double level, Rectangle2D area) {
+    double y = axis.valueToJava2D(level, area, RectangleEdge.LEFT);
+    return Math.max(area.getMinY(), Math.min(area.getMaxY(), y));
+  }
+
+  /** Samples that stand apart, each as a dot. */
+  private Path2D dots(Rectangle2D area) {
+    Path2D dots = new Path2D.Double();
+    dots.moveTo(area.getMinX(), area.getMaxY());
+    for (int i = 0; i < curve.size(); i++) {
+      if (!Double.isNaN(curve.level(i))) {
+        double x = space.x(curve.seconds(i));
+        double y = y(i, area);
+        dots.append(new Ellipse2D.Double(x - DOT / 2, y - DOT / 2, DOT, DOT), false);
+      }
+    }
+    return dots;
+  }
+
+  /** A line of a level, one point in a column of pixels; broken where it is not known. */
+  private Path2D level(Rectangle2D area, IntToDoubleFunction levels) {
+    LightTrace read = trace.orElseThrow();
+    Path2D path = new Path2D.Double();
+    path.moveTo(area.getMinX(), area.getMaxY());
+    boolean pen = false;
+    double last = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < read.size(); i++) {
+      double level = levels.applyAsDouble(i);
+      double x = space.x(read.seconds(i));
+      if (!(Math.abs(level) <= GREATEST)) {
+        pen = false;
+      } else if (x >= last + 1 || !pen) {
+        double y = y(level, area);
+        if (pen) {
+          path.lineTo(x, y);
+        } else {
+          path.moveTo(x, y);
+        }
+        pen = true;
+        last = x;
+      }
+    }
+    return path;
   }
 
   private Path2D trace(Rectangle2D area) {

@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
 import lampwise.cli.ChartBands.Band;
 import lampwise.cli.ChartInk.Hatch;
 import lampwise.decode.Candidate;
+import lampwise.decode.LightTrace;
 import lampwise.decode.Segment;
 import lampwise.decode.Verdict;
 import lampwise.light.Description;
@@ -80,7 +81,9 @@ final class ChartPicture implements Drawing {
     rowsTop = y + 8;
     Optional<RhythmTimes> described = described(subject, sheetBlink);
     double left = 12;
-    for (String name : List.of(STATE, TARGET, UNSEEN, EVENT, BLINKS)) {
+    boolean weighed = subject.trace().map(trace -> trace.evidenceSize() > 0).orElse(false);
+    for (String name :
+        List.of(STATE, TARGET, UNSEEN, EVENT, weighed ? ChartEvidence.NAME : BLINKS)) {
       left = Math.max(left, 16 + ink.width(name, ink.plain()));
     }
     Window extent =
@@ -106,7 +109,7 @@ final class ChartPicture implements Drawing {
     }
     rowsBottom = bottom;
     y = rowsBottom + ink.lineHeight(ink.plain()) + 10;
-    y = write(below, legend(described.isPresent()), ink.plain(), true, 3, y);
+    y = write(below, legend(described.isPresent()), ink.plain(), true, narrow ? 6 : 3, y);
     for (String remark : remarks()) {
       y = write(below, remark, ink.plain(), false, 2, y);
     }
@@ -146,7 +149,7 @@ final class ChartPicture implements Drawing {
     addTargets(subject);
     Optional<ChartLevels> levels = Optional.empty();
     if (subject.recording() instanceof LightCurve curve) {
-      levels = Optional.of(new ChartLevels(space, curve, narrow ? 180 : 230));
+      levels = Optional.of(new ChartLevels(space, curve, subject.trace(), narrow ? 180 : 230));
     }
     addUnseen(subject, levels);
     List<Event> events = subject.recording().marks().events();
@@ -157,6 +160,9 @@ final class ChartPicture implements Drawing {
     }
     double tall = levels.isPresent() ? 34 : narrow ? 80 : 90;
     rows.add(new ChartBlinks(space, subject.blinks(), tall));
+    if (subject.trace().isPresent() && subject.trace().get().evidenceSize() > 0) {
+      rows.add(new ChartEvidence(space, subject.trace().get(), narrow ? 64 : 72));
+    }
     levels.ifPresent(rows::add);
   }
 
@@ -218,6 +224,9 @@ final class ChartPicture implements Drawing {
         bands.add(unseen(window.fromSeconds(), window.toSeconds(), "no levels", Hatch.FALLING));
       }
     }
+    for (Window window : subject.trace().map(LightTrace::saturated).orElse(List.of())) {
+      bands.add(unseen(window.fromSeconds(), window.toSeconds(), "too bright", Hatch.CROSSED));
+    }
     Optional<Window> watched = subject.recording().window();
     if (watched.isPresent()) {
       Window extent = subject.extent();
@@ -245,12 +254,18 @@ final class ChartPicture implements Drawing {
     if (described) {
       return "two strokes: the length is not said";
     }
+    List<String> legend = new ArrayList<>();
     for (ChartRow row : rows) {
       if (row instanceof ChartBlinks blinks) {
-        return blinks.legend();
+        legend.add(blinks.legend());
+      } else if (row instanceof ChartEvidence evidence) {
+        legend.add(evidence.legend());
+      } else if (row instanceof ChartLevels levels) {
+        legend.add(levels.legend());
       }
     }
-    return "";
+    legend.removeIf(String::isEmpty);
+    return String.join("; ", legend);
   }
 
   private List<String> remarks() {

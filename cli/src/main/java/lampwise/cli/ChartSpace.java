@@ -47,6 +47,11 @@ record ChartSpace(
     return left + Math.max(0, Math.min(1, part)) * (right - left);
   }
 
+  /** How wide a time is. */
+  double pixels(double seconds) {
+    return seconds / (toSeconds - fromSeconds) * (right - left);
+  }
+
   /** Adds a remark and returns its number. */
   String remark(String text) {
     remarks.add(text);

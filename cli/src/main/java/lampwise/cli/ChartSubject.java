@@ -3,6 +3,7 @@ package lampwise.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import lampwise.decode.LightTrace;
 import lampwise.decode.Observation;
 import lampwise.decode.Reading;
 import lampwise.decode.SeenBlink;
@@ -25,13 +26,15 @@ import lampwise.sheet.CodeSheet;
  * @param notes what stands below the title, a line or more each
  * @param observation what the recording shows by itself
  * @param segments the stretches of this recording in which the lamp keeps one state
+ * @param trace what a light curve was read by; empty for any other recording
  */
 record ChartSubject(
     String head,
     String title,
     List<String> notes,
     Observation observation,
-    List<Segment> segments) {
+    List<Segment> segments,
+    Optional<LightTrace> trace) {
   ChartSubject {
     notes = List.copyOf(notes);
     segments = List.copyOf(segments);
@@ -51,7 +54,8 @@ record ChartSubject(
         ReadingText.answer(sheet, reading.verdict(), reading.candidates()),
         notes,
         observation,
-        reading.segments().stream().filter(s -> s.recording() == recording).toList());
+        reading.segments().stream().filter(s -> s.recording() == recording).toList(),
+        trace(Optional.of(sheet), observation));
   }
 
   /** A recording without a sheet. */
@@ -61,7 +65,14 @@ record ChartSubject(
         ReadingText.answer(observation),
         said(observation.recording()).map(List::of).orElse(List.of()),
         observation,
-        List.of());
+        List.of(),
+        trace(Optional.empty(), observation));
+  }
+
+  private static Optional<LightTrace> trace(Optional<CodeSheet> sheet, Observation observation) {
+    return observation.recording() instanceof LightCurve curve
+        ? Optional.of(LightTrace.of(sheet, curve, observation.blinks()))
+        : Optional.empty();
   }
 
   /** What must stand before everything that was read against an invented sheet. */

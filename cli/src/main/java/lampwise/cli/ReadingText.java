@@ -235,10 +235,10 @@ final class ReadingText {
   private static void noteRows(Block block, List<Observation> observations) {
     for (Observation observation : observations) {
       String name = observations.size() > 1 ? observation.recording().origin().name() + ": " : "";
-      for (String note : observation.recording().origin().notes()) {
+      for (String note : observation.notes()) {
         block.row("note", name + note);
       }
-      for (String note : observation.notes()) {
+      for (String note : observation.recording().origin().notes()) {
         block.row("note", name + note);
       }
     }

@@ -1,12 +1,20 @@
 package lampwise.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.SplittableRandom;
+import lampwise.decode.LampDecoder;
+import lampwise.decode.Observation;
+import lampwise.decode.Reading;
+import lampwise.file.SheetReader;
 import lampwise.light.LightCurve;
 import lampwise.light.Marks;
 import lampwise.light.Origin;
+import lampwise.sheet.CodeSheet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -99,5 +107,64 @@ class ChartLevelsTest {
             new double[] {level, level, -level});
     Pictures picture = Pictures.of(ChartSubject.of(Readings.observed(curve, List.of())), 360);
     assertTrue(picture.labels().contains("light level"));
+  }
+
+  /** A lamp of four deviations of the noise, which no sample shows by itself. */
+  private static LightCurve faint() {
+    SplittableRandom random = new SplittableRandom(4);
+    double[] seconds = new double[1500];
+    double[] levels = new double[1500];
+    for (int i = 0; i < 1500; i++) {
+      seconds[i] = i / 25.0;
+      double noise = random.nextDouble() + random.nextDouble() + random.nextDouble() - 1.5;
+      levels[i] = 40 + 2 * noise + (seconds[i] % 3.1 < 0.12 ? 4 : 0);
+    }
+    return LightCurve.of(
+        Origin.named("faint.csv"), Marks.nothing(), LightCurve.Lit.BRIGHTER, seconds, levels);
+  }
+
+  @Test
+  void whatWasAddedUpStandsBetweenBlinksAndLevels() throws Exception {
+    CodeSheet sheet =
+        SheetReader.read(
+            "ticks",
+            """
+            lampwise-sheet: 1
+            title: Ticks
+            basis: observed
+            blink: 120 ms
+            states:
+              tick:
+                rhythm: 1 blink every 3.1 s
+                means: tick
+                condition: other
+              dark:
+                rhythm: dark
+                means: nothing
+                condition: other
+            """
+                .getBytes(StandardCharsets.UTF_8));
+    Reading reading = new LampDecoder().decode(sheet, List.of(faint()));
+    for (int width : new int[] {1000, 360}) {
+      Pictures picture = Pictures.of(ChartSubject.of(sheet, reading, 0), width);
+      List<String> labels = picture.labels();
+      assertTrue(labels.contains(ChartEvidence.NAME), labels::toString);
+      String legend = String.join(" ", labels);
+      assertTrue(legend.contains("up speaks for a blink"), legend);
+      assertTrue(legend.contains("dashed: the level that counts as dark"), legend);
+      assertFalse(legend.contains("dotted"), legend);
+      assertTrue(picture.baselineOf("blinks") < picture.baselineOf(ChartEvidence.NAME));
+      assertTrue(picture.baselineOf(ChartEvidence.NAME) < picture.baselineOf("light level"));
+    }
+  }
+
+  @Test
+  void whereBlinksStandOutTheLevelThatCutsThemIsDrawn() {
+    Observation observation = new LampDecoder().observe(curve(20, 600, Marks.nothing()));
+    Pictures picture = Pictures.of(ChartSubject.of(observation), 1000);
+    List<String> labels = picture.labels();
+    assertFalse(labels.contains(ChartEvidence.NAME), labels::toString);
+    String legend = String.join(" ", labels);
+    assertTrue(legend.contains("dotted: lit from here on"), legend);
   }
 }

@@ -210,7 +210,8 @@ class ChartPictureTest {
     String name = "</text><script>alert('&\"')</script>\u0007\u202e.csv";
     Observation observation =
         Readings.observed(BlinkLog.ofStarts(Marks.watched(0, 9), 1), List.of());
-    ChartSubject subject = new ChartSubject(name, name, List.of(name), observation, List.of());
+    ChartSubject subject =
+        new ChartSubject(name, name, List.of(name), observation, List.of(), Optional.empty());
     Pictures picture = Pictures.of(subject, 1000);
     assertEquals(0, picture.document().getElementsByTagName("script").getLength());
     assertTrue(
@@ -224,7 +225,8 @@ class ChartPictureTest {
     Observation observation =
         Readings.observed(BlinkLog.ofStarts(Marks.watched(0, 9), 1), List.of());
     Pictures picture =
-        Pictures.of(new ChartSubject(name, name, List.of(), observation, List.of()), 240);
+        Pictures.of(
+            new ChartSubject(name, name, List.of(), observation, List.of(), Optional.empty()), 240);
     assertTrue(picture.texts().get(0).length() < 60, picture.texts().get(0));
     assertTrue(picture.texts().get(0).endsWith("..."));
   }

@@ -196,6 +196,7 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     for (int i = 0; i < lengths.length; i++) {
       lengths[i] = counts[i] == 0 ? Double.NaN : sums[i] / counts[i];
     }
-    return Measured.rhythm(train, top.stretch(train), lengths);
+    return SteadyCycle.of(train, stretch)
+        .or(() -> Measured.rhythm(train, top.stretch(train), lengths));
   }
 }

@@ -50,6 +50,12 @@ public final class LampDecoder implements Decoder {
           recording instanceof Description description
               ? Stretches.told(sheet, description, i)
               : found(sheet, recording, sight, i);
+      if (recording instanceof LightCurve light) {
+        TooFast fast = new TooFast(sheet, SampleRate.of(light));
+        found = Aliases.checked(fast, light, own.get(i).zeroSeconds(), found);
+        sight = sight.with(fast.notes(light));
+        sight = sight.with(Visibility.note(sheet, light.marks()).stream().toList());
+      }
       segments.addAll(found.segments());
       main.add(found.main());
       observations.add(observation(recording, sight, found.main().observed(), found.blinks()));

@@ -37,48 +37,80 @@ record LitSpans(
   private static final double RUNNING_SECONDS = 8;
 
   static LitSpans of(LightCurve curve, Window window, List<Window> covered) {
-    double[] seconds = new double[curve.size()];
-    double[] levels = new double[curve.size()];
-    int count = 0;
-    for (int i = 0; i < curve.size(); i++) {
-      if (window.contains(curve.seconds(i)) && !Double.isNaN(curve.level(i))) {
-        seconds[count] = curve.seconds(i);
-        levels[count++] = curve.lit() == LightCurve.Lit.DARKER ? -curve.level(i) : curve.level(i);
-      }
-    }
-    seconds = Arrays.copyOf(seconds, count);
-    levels = Arrays.copyOf(levels, count);
+    Samples samples = Samples.of(curve, window);
+    double[] seconds = samples.seconds();
     double period = usualStep(seconds);
-    boolean onChange = onChange(levels);
+    boolean onChange = onChange(samples.levels());
     List<Window> pauses = pauses(seconds, onChange, period);
-    if (count < 3) {
+    Optional<Cut> found = cut(samples, onChange);
+    if (found.isEmpty()) {
       return new LitSpans(List.of(), 0, pauses, period);
+    }
+    Cut cut = found.get();
+    return new LitSpans(
+        spans(seconds, cut.above(), cut.lit(), 0.15 * cut.step(), onChange, pauses, covered),
+        cut.contrast(),
+        pauses,
+        period);
+  }
+
+  /** The samples of a window that have a level, higher where the lamp is lit. */
+  @SuppressWarnings("ArrayRecordComponent") // Long and read in inner loops, inside the package.
+  record Samples(double[] seconds, double[] levels) {
+    static Samples of(LightCurve curve, Window window) {
+      double[] seconds = new double[curve.size()];
+      double[] levels = new double[curve.size()];
+      int count = 0;
+      for (int i = 0; i < curve.size(); i++) {
+        if (window.contains(curve.seconds(i)) && !Double.isNaN(curve.level(i))) {
+          seconds[count] = curve.seconds(i);
+          levels[count++] = curve.lit() == LightCurve.Lit.DARKER ? -curve.level(i) : curve.level(i);
+        }
+      }
+      return new Samples(Arrays.copyOf(seconds, count), Arrays.copyOf(levels, count));
+    }
+  }
+
+  /**
+   * Where lit is cut from dark.
+   *
+   * @param above the samples' levels above a zero of their own
+   * @param dark the level above it that counts as dark
+   * @param lit from which level above it on the lamp is lit
+   * @param step from dark to lit
+   * @param contrast the same in units of the noise
+   */
+  @SuppressWarnings("ArrayRecordComponent") // Long and read in inner loops, inside the package.
+  record Cut(double[] above, double dark, double lit, double step, double contrast) {}
+
+  /** Where lit is cut from dark in a window; empty if nothing stands out. */
+  static Optional<Cut> cut(Samples samples) {
+    return cut(samples, onChange(samples.levels()));
+  }
+
+  private static Optional<Cut> cut(Samples samples, boolean onChange) {
+    double[] levels = samples.levels();
+    if (levels.length < 3) {
+      return Optional.empty();
     }
     // Reported on change every row is a step, so that neighbours say nothing of the noise.
     double noise = onChange ? ROUNDING * resolution(levels) : noise(levels);
     Optional<double[]> global = twoLevels(levels, noise);
     if (global.isPresent()) {
       double[] two = global.get();
-      double contrast = (two[1] - two[0]) / Math.max(noise, 1e-9 + 0.001 * (two[1] - two[0]));
-      double middle = 0.5 * (two[0] + two[1]);
-      return new LitSpans(
-          spans(seconds, levels, middle, 0.15 * (two[1] - two[0]), onChange, pauses, covered),
-          contrast,
-          pauses,
-          period);
+      double step = two[1] - two[0];
+      double contrast = step / Math.max(noise, 1e-9 + 0.001 * step);
+      return Optional.of(new Cut(levels, two[0], 0.5 * (two[0] + two[1]), step, contrast));
     }
-    double[] above = aboveMedian(seconds, levels);
+    double[] above = aboveMedian(samples.seconds(), levels);
     Optional<double[]> local = twoLevels(above, noise);
     if (local.isEmpty() || local.get()[1] < LEAST_CONTRAST * noise) {
-      return new LitSpans(List.of(), 0, pauses, period);
+      return Optional.empty();
     }
     double[] two = local.get();
-    double middle = 0.5 * (two[0] + two[1]);
-    return new LitSpans(
-        spans(seconds, above, middle, 0.15 * (two[1] - two[0]), onChange, pauses, covered),
-        (two[1] - two[0]) / Math.max(noise, 1e-9),
-        pauses,
-        period);
+    double step = two[1] - two[0];
+    double contrast = step / Math.max(noise, 1e-9);
+    return Optional.of(new Cut(above, two[0], 0.5 * (two[0] + two[1]), step, contrast));
   }
 
   static double usualStep(double[] seconds) {

@@ -60,7 +60,9 @@ final class OwnZero {
     }
     Sight seen = Sight.of(original);
     // Raw samples are folded on the times that they have.
-    if (original instanceof LightCurve curve
+    Recording usable =
+        original instanceof LightCurve curve ? Saturation.of(curve).curve() : original;
+    if (usable instanceof LightCurve curve
         && seen.clear()
         && seen.evidence().isPresent()
         && isNear(seen.evidence().get().window())
@@ -72,7 +74,7 @@ final class OwnZero {
       return;
     }
     this.zeroSeconds = 0;
-    this.recording = original;
+    this.recording = usable;
     this.sight = seen;
   }
 
@@ -83,6 +85,11 @@ final class OwnZero {
   /** The recording on its own time. */
   Recording recording() {
     return recording;
+  }
+
+  /** Where its own time begins, in the given time; of a light curve's samples nothing is taken. */
+  double zeroSeconds() {
+    return zeroSeconds;
   }
 
   /** What can be drawn from it, on its own time. */

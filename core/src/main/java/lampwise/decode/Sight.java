@@ -9,7 +9,6 @@ import lampwise.light.Description;
 import lampwise.light.LightCurve;
 import lampwise.light.Recording;
 import lampwise.light.Window;
-import lampwise.rhythm.Phrase;
 
 /**
  * Evidence drawn from a recording, or the reason why there is none.
@@ -52,6 +51,13 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     }
     Optional<String> why = Told.unreadable((Description) recording);
     return new Sight(Optional.empty(), why.orElse(""), List.of(), true);
+  }
+
+  /** The same with more notes. */
+  Sight with(List<String> more) {
+    List<String> all = new ArrayList<>(notes);
+    all.addAll(more);
+    return new Sight(evidence, unreadable, all, clear);
   }
 
   private static Sight unreadable(String why) {
@@ -120,6 +126,10 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     return joined;
   }
 
+  private static boolean overlap(Window one, Window other) {
+    return one.fromSeconds() < other.toSeconds() && other.fromSeconds() < one.toSeconds();
+  }
+
   private static boolean within(List<Window> stretches, double seconds) {
     for (Window stretch : stretches) {
       if (stretch.contains(seconds)) {
@@ -147,7 +157,12 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     return 0;
   }
 
-  private static Sight ofCurve(LightCurve curve) {
+  private static Sight ofCurve(LightCurve given) {
+    Saturation saturation = Saturation.of(given);
+    if (saturation.unreadable().isPresent()) {
+      return unreadable(saturation.unreadable().get());
+    }
+    LightCurve curve = saturation.curve();
     Optional<Window> window = curve.window();
     if (window.isEmpty() || curve.size() < 3 || !(window.get().lengthSeconds() > 0)) {
       return unreadable("there are fewer than three samples");
@@ -160,19 +175,19 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     Window inside = new Window(from, to);
     LitSpans spans = LitSpans.of(curve, inside, curve.marks().covered());
     List<String> notes = new ArrayList<>();
-    if (spans.periodSeconds() > 0) {
-      notes.add(
-          "a sample every "
-              + Phrase.shown(Measured.round(spans.periodSeconds(), 3))
-              + ": blinks closer together than "
-              + Phrase.shown(Measured.round(2.5 * spans.periodSeconds(), 3))
-              + " cannot be seen");
+    SampleRate rate = SampleRate.of(curve);
+    if (rate.seconds() > 0) {
+      notes.add(rate.note());
     }
-    if (!spans.pauses().isEmpty()) {
-      notes.add("nothing is known of the pauses without samples: " + list(spans.pauses()));
+    saturation.note().ifPresent(notes::add);
+    List<Window> pauses = new ArrayList<>(spans.pauses());
+    pauses.removeIf(pause -> saturation.stretches().stream().anyMatch(s -> overlap(s, pause)));
+    if (!pauses.isEmpty()) {
+      notes.add("nothing is known of the pauses without samples: " + list(pauses));
     }
     List<Window> blind = new ArrayList<>(spans.pauses());
     blind.addAll(curve.marks().covered());
+    blind.addAll(saturation.stretches());
     boolean constant = spans.lit().isEmpty();
     if (constant) {
       notes.add("the light level does not change by more than its noise");

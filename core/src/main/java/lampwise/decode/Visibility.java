@@ -2,11 +2,13 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import lampwise.light.Event;
 import lampwise.light.Marks;
 import lampwise.light.TargetSpan;
 import lampwise.light.Targets;
 import lampwise.light.Window;
+import lampwise.sheet.CodeSheet;
 import lampwise.sheet.Seen;
 
 /**
@@ -44,6 +46,16 @@ record Visibility(double probability, List<Window> stretches, boolean triggered)
       case AFTER_POWER_UP -> after(Event.Kind.POWER_UP, marks, window);
       case AFTER_BUTTON, SET_UP -> after(Event.Kind.BUTTON, marks, window);
     };
+  }
+
+  /** What was taken of targets that nobody noted; empty where no state of the sheet hangs on it. */
+  static Optional<String> note(CodeSheet sheet, Marks marks) {
+    boolean hangs =
+        sheet.states().stream().anyMatch(s -> s.seen() == Seen.IDLE || s.seen() == Seen.TARGET);
+    return hangs && marks.targets().knowledge() == Targets.Knowledge.LIKELY
+        ? Optional.of(
+            "nobody noted targets: one is taken as likely, for a sensor held to a lamp is one")
+        : Optional.empty();
   }
 
   private static Visibility throughout(double probability, Window window) {

@@ -102,9 +102,6 @@ final class LightFile {
             seconds[seconds.length - 1]);
     checkRange(seconds, zero);
     Marks marks = MarkOptions.marks(options, recordingClock, Targets.likely());
-    if (marks.targets().knowledge() == Targets.Knowledge.LIKELY) {
-      notes.add("target likely: the sensor that recorded this was close to the unit");
-    }
     double[] levels = samples.takeLevels();
     int from = 0;
     int to = seconds.length;

@@ -1,11 +1,13 @@
 package lampwise.decode;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.function.DoublePredicate;
@@ -16,7 +18,9 @@ import lampwise.light.Marks;
 import lampwise.light.Origin;
 import lampwise.light.Targets;
 import lampwise.light.Window;
+import lampwise.rhythm.Phrase;
 import lampwise.sheet.CodeSheet;
+import lampwise.sheet.Seen;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -242,5 +246,55 @@ class LightCurveReadingTest {
     List<SeenBlink> seen = blinks(curve(Marks.nothing(), samples));
     assertEquals(1, seen.size(), seen::toString);
     assertEquals(20, seen.get(0).blink().onSeconds(), 0.15);
+  }
+
+  /** Lit but for darks of 1.5 s. */
+  private static LightCurve mostlyLit(double[] darks) {
+    SplittableRandom random = new SplittableRandom(9);
+    List<double[]> samples = new ArrayList<>();
+    for (int i = 0; i <= 1500; i++) {
+      double t = i / 20.0;
+      boolean dark = false;
+      for (double at : darks) {
+        dark |= t >= at && t < at + 1.5;
+      }
+      samples.add(new double[] {t, (dark ? 1 : 3) + 0.02 * CleanRecordings.normal(random)});
+    }
+    return curve(Marks.nothing(), samples);
+  }
+
+  @Test
+  void aDarkIsSaidAsLongAsItWasSeen() {
+    LampDecoder decoder = new LampDecoder();
+    Observation uneven = decoder.observe(mostlyLit(new double[] {5, 24.7, 46, 64.8}));
+    assertEquals(
+        "steady 17.3 to 19.8 s then dark 1.5 s repeating",
+        uneven.observed().map(Phrase::print).orElse("nothing"));
+    Observation even = decoder.observe(mostlyLit(new double[] {5, 24.7, 44.4, 64.1}));
+    assertEquals(
+        "steady 18.2 s then dark 1.5 s repeating",
+        even.observed().map(Phrase::print).orElse("nothing"));
+  }
+
+  @Test
+  void whatIsTakenOfTargetsIsSaidWhereAStateHangsOnIt() {
+    LightCurve curve =
+        TICK.curve(20, 150, 30, 1, 2).withMarks(Marks.nothing().withTargets(Targets.likely()));
+    CodeSheet hangs =
+        Sheets.of(
+            0.05,
+            OptionalDouble.empty(),
+            List.of(
+                Sheets.state("tick", "1 blink every 3.4 s", Seen.ALWAYS),
+                Sheets.state("hand", "2 blinks per second", Seen.TARGET)));
+    assertTrue(notes(hangs, curve).contains("one is taken as likely"));
+    assertFalse(notes(BENCH, curve).contains("target"));
+    LightCurve nobody = curve.withMarks(Marks.nothing().withTargets(Targets.none()));
+    assertFalse(notes(hangs, nobody).contains("target"));
+    assertFalse(new LampDecoder().observe(curve).notes().toString().contains("target"));
+  }
+
+  private static String notes(CodeSheet sheet, LightCurve curve) {
+    return Answers.decode(sheet, curve).observations().get(0).notes().toString();
   }
 }

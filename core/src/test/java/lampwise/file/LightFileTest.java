@@ -68,8 +68,6 @@ class LightFileTest {
     assertArrayEquals(new double[] {12.4, 15.3, 12.4}, levels(curve), text);
     assertEquals(Targets.likely(), curve.marks().targets());
     assertEquals(LightCurve.Lit.BRIGHTER, curve.lit());
-    assertEquals(
-        1, curve.origin().notes().stream().filter(n -> n.startsWith("target likely")).count());
   }
 
   @Test
@@ -138,7 +136,6 @@ class LightFileTest {
     LightCurve curve = assertInstanceOf(LightCurve.class, Readings.read(content, said()));
     assertArrayEquals(new double[] {12.4, 15.3}, levels(curve));
     assertNote(curve, "Latin-1");
-    assertNote(curve("time (\u00B5s),lux\n0,1\n200000,2"), "target likely");
     assertEquals(0.2, curve("time (\u00B5s),lux\n0,1\n200000,2").seconds(1));
   }
 
