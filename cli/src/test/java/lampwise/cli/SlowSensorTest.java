@@ -68,8 +68,7 @@ class SlowSensorTest {
     assertEquals(0, run.status(), run.err());
     assertTrue(run.out().startsWith("undecided: "), run.out());
     String text = Layout.clean(run.out());
-    assertTrue(
-        text.contains("reason at 5 samples a second, rapid would look like slow"), text);
+    assertTrue(text.contains("reason at 5 samples a second, rapid would look like slow"), text);
     assertTrue(
         text.contains("note at 5 samples a second, rapid cannot be told from slow or dark"), text);
     assertTrue(text.contains("sampled faster, rapid would no longer look like slow"), text);

@@ -42,6 +42,9 @@ final class Aliases {
   /** What the best of so many paces explains of noise alone, in squares of its deviation. */
   private static final double SEARCHED = 15;
 
+  /** Blinks that explain less, in the same squares, are too faint to be compared (chosen). */
+  private static final double LEAST_EXPLAINED = 30;
+
   private static final int PER_BLINK = 5;
 
   private final CodeSheet sheet;
@@ -143,7 +146,7 @@ final class Aliases {
     if (fast) {
       explained = Math.max(explained, fit.best(states.trains(found)).squares());
     }
-    if (!(explained > 0)) {
+    if (!(explained > LEAST_EXPLAINED * fit.noiseSquare())) {
       return new Alike(alike, unlisted);
     }
     double enough = TooFast.ALIKE * explained;
