@@ -10,6 +10,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Map;
 import java.util.Optional;
@@ -34,6 +35,24 @@ record Surroundings(
     boolean terminal,
     Clock clock) {
 
+  /** The machine's own. Its zone is looked up when it is asked for: that opens every jar. */
+  private static final class OwnClock extends Clock {
+    @Override
+    public ZoneId getZone() {
+      return ZoneId.systemDefault();
+    }
+
+    @Override
+    public Clock withZone(ZoneId zone) {
+      return Clock.system(zone);
+    }
+
+    @Override
+    public Instant instant() {
+      return Instant.now();
+    }
+  }
+
   /** With the machine's own clock. */
   Surroundings(
       InputStream in,
@@ -42,7 +61,7 @@ record Surroundings(
       Path folder,
       Map<String, String> variables,
       boolean terminal) {
-    this(in, out, err, folder, variables, terminal, Clock.system(ZoneId.systemDefault()));
+    this(in, out, err, folder, variables, terminal, new OwnClock());
   }
 
   /** The process itself, text in UTF-8 whatever the locale. */

@@ -78,4 +78,13 @@ class ProcessTest {
     assertTrue(classes.contains(" lampwise.decode.LampDecoder "), "no classes are listed");
     assertFalse(classes.contains(" java.lang.runtime.ObjectMethods "), "a decode starts later");
   }
+
+  /** To know the zone opens every jar of the class path. */
+  @Test
+  void aCommandWithoutADateLooksUpNoZone() throws IOException, InterruptedException {
+    assertEquals(0, run("", "--help").status());
+    String classes = Files.readString(folder.resolve("classes"));
+    assertTrue(classes.contains(" lampwise.cli.Surroundings "), "no classes are listed");
+    assertFalse(classes.contains(" java.time.ZoneRegion "), "every command starts later");
+  }
 }
