@@ -13,6 +13,7 @@ import lampwise.service.Guide;
 import lampwise.service.Remedy;
 import lampwise.service.Situation;
 import lampwise.service.Step;
+import lampwise.service.Who;
 import lampwise.sheet.FixtureKind;
 import lampwise.sheet.Power;
 import org.junit.jupiter.api.Test;
@@ -160,6 +161,22 @@ class GuideStepsTest {
     assertEquals("hand over renew", next(visit));
     assertEquals(RENEW, minutes(visit), 1e-9);
     assertEquals("hand over renew", next(visit.with(new Act.Skipped("bowl"))));
+  }
+
+  @Test
+  void whoHasTheMostToMendIsHandedOverTo() throws FileException {
+    String dear =
+        GuideText.changed("minutes: 8\n    who: anyone", "minutes: 200\n    who: electrician");
+    Step.HandOver over = (Step.HandOver) start(dear, Complaint.LAMP_ONLY).next();
+    assertEquals(Optional.empty(), over.remedy());
+    assertEquals(Who.ELECTRICIAN, over.to());
+    assertEquals(90, over.expectedMinutes(), 1e-9);
+    // What cannot be behind it is nobody's to mend.
+    String drain =
+        dear.replace("who: electrician", "who: technician")
+            .replace("minutes: 20\n", "minutes: 20\n    who: owner\n");
+    Step.HandOver other = (Step.HandOver) start(drain, Complaint.LAMP_ONLY).next();
+    assertEquals(Who.PLUMBER, other.to());
   }
 
   @Test
