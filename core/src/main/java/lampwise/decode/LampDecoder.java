@@ -84,24 +84,19 @@ public final class LampDecoder implements Decoder {
   private static Stretches found(CodeSheet sheet, Recording recording, Sight sight, int number) {
     Evidence evidence = sight.evidence().orElseThrow();
     if (recording instanceof LightCurve curve && !sight.clear()) {
-      Optional<Stretches> folded = folded(sheet, curve, evidence, number);
-      if (folded.isPresent()) {
-        return folded.get();
+      Optional<LightLikelihoods> light = LightLikelihoods.of(sheet, curve, evidence);
+      if (light.isPresent()) {
+        return Stretches.folded(sheet, curve, light.get(), number);
       }
     }
     Stretches found = Stretches.of(sheet, recording, evidence, number);
     if (recording instanceof LightCurve curve && sight.clear() && maybeShadows(evidence, found)) {
-      return folded(sheet, curve, evidence, number)
+      return LightLikelihoods.belowShadows(sheet, curve, evidence)
+          .map(light -> Stretches.folded(sheet, curve, light, number))
           .filter(below -> listed(sheet, below) > LIKELIER_THAN_SHADOWS)
           .orElse(found);
     }
     return found;
-  }
-
-  private static Optional<Stretches> folded(
-      CodeSheet sheet, LightCurve curve, Evidence evidence, int number) {
-    return LightLikelihoods.of(sheet, curve, evidence)
-        .map(light -> Stretches.folded(sheet, curve, light, number));
   }
 
   /** Whether long lights that keep to no state may be the room's between shadows. */

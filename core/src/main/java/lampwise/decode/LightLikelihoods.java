@@ -54,6 +54,20 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
 
   /** The likelihoods, or empty where blinks found one by one say more or folding cannot tell. */
   static Optional<LightLikelihoods> of(CodeSheet sheet, LightCurve curve, Evidence found) {
+    return of(sheet, curve, found, false);
+  }
+
+  /**
+   * The same where the lights that stand out are shadows' doing and say nothing of a lamp: of the
+   * states that cannot be folded only a dark lamp is left.
+   */
+  static Optional<LightLikelihoods> belowShadows(
+      CodeSheet sheet, LightCurve curve, Evidence found) {
+    return of(sheet, curve, found, true);
+  }
+
+  private static Optional<LightLikelihoods> of(
+      CodeSheet sheet, LightCurve curve, Evidence found, boolean shadows) {
     boolean simple =
         found.window().lengthSeconds() <= MOST_SECONDS
             && found.blind().isEmpty()
@@ -84,8 +98,13 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     if (!any || work > MOST_WORK) {
       return Optional.empty();
     }
-    double[] others = all ? new double[folds.length] : besidesDark(sheet, curve, found);
-    if (!all && isClear(sheet, others, folds)) {
+    double[] others = new double[folds.length];
+    if (shadows) {
+      others = onlyDark(sheet);
+    } else if (!all) {
+      others = besidesDark(sheet, curve, found);
+    }
+    if (!all && !shadows && isClear(sheet, others, folds)) {
       return Optional.empty();
     }
     return Optional.of(
@@ -124,6 +143,12 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       relative[i] = logs[i < own ? i : i + 1] - logs[own];
     }
     return relative;
+  }
+
+  private static double[] onlyDark(CodeSheet sheet) {
+    return sheet.states().stream()
+        .mapToDouble(s -> s.rhythm() instanceof Rhythm.Dark ? 0 : Double.NEGATIVE_INFINITY)
+        .toArray();
   }
 
   /** Whether the blinks that stand out alone tell a state that cannot be folded. */
