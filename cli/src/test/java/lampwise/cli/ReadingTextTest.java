@@ -155,8 +155,8 @@ class ReadingTextTest {
           stretch     a.txt, 0 to 60 s: standing-by (over 99.9 %)
           stretch     b.txt, 60 to 90 s: undecided, 1 blink every 3.2 s
           note        a.txt: the file's own note
-          note        b.txt: the file's own note
           note        b.txt: a second note
+          note        b.txt: the file's own note
         next: nothing more to record; by its lamp the unit is ready""",
         text(LABEL, reading));
   }

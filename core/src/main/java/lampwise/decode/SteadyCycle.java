@@ -10,6 +10,7 @@ import lampwise.rhythm.Ending;
 import lampwise.rhythm.Length;
 import lampwise.rhythm.Part;
 import lampwise.rhythm.Rhythm;
+import lampwise.rhythm.RhythmException;
 
 /**
  * Says how long a lamp that is mostly lit was lit and dark, each as it was seen: where lights
@@ -62,14 +63,19 @@ final class SteadyCycle {
     for (Noise noise : stretch.settings()) {
       error = Math.max(error, TIMING * noise.sd());
     }
-    return Optional.of(
-        new Rhythm.Blinking(
-            List.of(),
-            new Cycle.Parts(
-                List.of(
-                    new Part.Lit(Optional.of(length(lit, error))),
-                    new Part.Unlit(Optional.of(length(dark, error)))),
-                new Ending.Repeating())));
+    try {
+      return Optional.of(
+          new Rhythm.Blinking(
+              List.of(),
+              new Cycle.Parts(
+                  List.of(
+                      new Part.Lit(Optional.of(length(lit, error))),
+                      new Part.Unlit(Optional.of(length(dark, error)))),
+                  new Ending.Repeating())));
+    } catch (RhythmException e) {
+      // Longer than a phrase can say.
+      return Optional.empty();
+    }
   }
 
   private static boolean cuts(Window blind, double from, double to) {
