@@ -173,6 +173,28 @@ class FileNumbersTest {
     assertEquals(List.of("", ""), Lines.split(",", ","));
   }
 
+  private static String table(String text, Delimiter delimiter, int buffer) {
+    StringBuilder read = new StringBuilder();
+    char[] chars = new char[buffer];
+    try (TableText table = new TableText(text, delimiter)) {
+      for (int count = table.read(chars, 0, buffer);
+          count >= 0;
+          count = table.read(chars, 0, buffer)) {
+        read.append(chars, 0, count);
+      }
+      assertEquals(-1, table.read(chars, 0, buffer));
+    }
+    return read.toString();
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 3, 100})
+  void aTableWithBlanksHasOneBlankBetweenCells(int buffer) {
+    String text = "  a \t b\n# a comment\n\nc   d  \r\n e\n";
+    assertEquals("a b\nc d\ne\n", table(text, Delimiter.BLANKS, buffer));
+    assertEquals("  a , b\nc,d  \n", table("  a , b\n\nc,d  \n", Delimiter.COMMA, buffer));
+  }
+
   @Test
   void bytesAreCounted(@TempDir Path folder) throws Exception {
     Path file = folder.resolve("b");
