@@ -326,7 +326,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
         Folded fold = Folded.of(train, light.logRatios()[k], light.stepSeconds(), from, to);
         sum = Gauss.logAdd(sum, fold.logMean());
         double score = train.logWeight() + fold.best();
-        if (score > best) {
+        if (score > best || (score == best && isSooner(train, k))) {
           best = score;
           Folded placed =
               new Folded(fold.logMean(), fold.best(), fold.startSeconds() + from, fold.stretch());
@@ -334,6 +334,17 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
         }
       }
       return sum - Math.log(LightEvidence.LAMPS);
+    }
+
+    /** Of two that explain as much, the same whatever the order of the states is. */
+    private boolean isSooner(Train train, int lamp) {
+      if (how.isEmpty()) {
+        return false;
+      }
+      Best other = how.get();
+      int cycles = Double.compare(train.cycleSeconds(), other.train().cycleSeconds());
+      int sizes = Integer.compare(train.size(), other.train().size());
+      return cycles < 0 || (cycles == 0 && (sizes < 0 || (sizes == 0 && lamp < other.lamp())));
     }
 
     private int place(double seconds, int size) {

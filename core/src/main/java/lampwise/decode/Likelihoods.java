@@ -321,8 +321,16 @@ final class Likelihoods {
       }
     }
     states.sort((a, b) -> Double.compare(fit.applyAsDouble(b), fit.applyAsDouble(a)));
+    int count = Math.min(MOST_VARIED, states.size());
+    // Of states that fit alike all, so that their order in the sheet says nothing.
+    while (count > 0
+        && count < states.size()
+        && fit.applyAsDouble(states.get(count)) == fit.applyAsDouble(states.get(count - 1))
+        && fit.applyAsDouble(states.get(count)) > Double.NEGATIVE_INFINITY) {
+      count++;
+    }
     List<FreeRhythms> near = new ArrayList<>();
-    for (int state : states.subList(0, Math.min(MOST_VARIED, states.size()))) {
+    for (int state : states.subList(0, count)) {
       near.addAll(variants.get(state));
     }
     return near;
