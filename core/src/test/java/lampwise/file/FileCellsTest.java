@@ -2,6 +2,7 @@ package lampwise.file;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.nio.file.Files;
@@ -101,6 +102,11 @@ class FileCellsTest {
     assertEquals(visit(), VisitColumns.visit(cells));
     assertEquals(VisitColumns.NAMES.size(), cells.size());
     assertEquals(7, VisitColumns.row(cells, 0));
+    List<String> unsaid = new ArrayList<>(cells);
+    unsaid.set(VisitColumns.NAMES.indexOf("minutes"), "");
+    unsaid.set(VisitColumns.NAMES.indexOf("probability"), "");
+    assertEquals(OptionalDouble.empty(), VisitColumns.visit(unsaid).done().minutes());
+    assertEquals(OptionalDouble.empty(), VisitColumns.visit(unsaid).lamp().probability());
   }
 
   @ParameterizedTest
@@ -157,6 +163,23 @@ class FileCellsTest {
     assertEquals(List.of("time of a", "a"), Tuple.names(List.of("a")));
     assertEquals(List.of("", ""), Tuple.values(List.of("")));
     assertEquals(List.of("x", ""), Tuple.values(List.of("x")));
+    Row row =
+        new Row() {
+          @Override
+          public String cell(int column) {
+            return column == 1 ? cell : "";
+          }
+
+          @Override
+          public boolean isBlank() {
+            return cell.isEmpty();
+          }
+        };
+    Tuple.Cells cells = new Tuple.Cells(row);
+    assertEquals(
+        List.of("", "", "1", "2"),
+        List.of(cells.cell(0), cells.cell(1), cells.cell(2), cells.cell(3)));
+    assertFalse(cells.isBlank());
   }
 
   @Test
