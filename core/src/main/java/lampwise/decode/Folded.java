@@ -17,9 +17,13 @@ record Folded(double logMean, double best, double startSeconds, double stretch) 
   /** The grid's steps that a train may drift from end to end between two stretches. */
   private static final double DRIFT_STEPS = 2.5;
 
-  /** How many additions folding a train on so many places of the grid takes. */
-  static double work(Train train, double places) {
-    return stretches(train, places) * train.size() * places;
+  /**
+   * How many additions folding a train on so many places of the grid takes; a cycle that is longer
+   * than the grid has phases at which nothing is added.
+   */
+  static double work(Train train, double places, double stepSeconds) {
+    double phases = train.cycleSeconds() * train.high() / stepSeconds;
+    return stretches(train, places) * (train.size() * places + phases);
   }
 
   private static double stretches(Train train, double places) {
@@ -42,6 +46,7 @@ record Folded(double logMean, double best, double startSeconds, double stretch) 
     double start = 0;
     double bestStretch = 1;
     long places = 0;
+    long empty = 0;
     float[] sums = new float[1 + (int) (train.cycleSeconds() * train.high() / stepSeconds)];
     for (int s = 0; s < stretches; s++) {
       double stretch = train.low() + (s + 0.5) / stretches * (train.high() - train.low());
@@ -70,6 +75,10 @@ record Folded(double logMean, double best, double startSeconds, double stretch) 
           start = p;
           bestStretch = stretch;
         }
+        if (log == 0) {
+          empty++;
+          continue;
+        }
         if (log > scale + NEGLIGIBLE) {
           sum *= Math.exp(scale - log);
           scale = log;
@@ -79,6 +88,7 @@ record Folded(double logMean, double best, double startSeconds, double stretch) 
         }
       }
     }
+    sum += empty * Math.exp(-scale);
     double logMean = sum > 0 ? scale + Math.log(sum / places) : -NEGLIGIBLE;
     return new Folded(logMean, best, start, bestStretch);
   }

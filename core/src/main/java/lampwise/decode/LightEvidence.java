@@ -117,7 +117,7 @@ record LightEvidence(
   double work(List<Train> trains) {
     double sum = 0;
     for (Train train : trains) {
-      sum += Folded.work(train, logRatios[0].length);
+      sum += Folded.work(train, logRatios[0].length, stepSeconds);
     }
     return sum * logRatios.length;
   }

@@ -91,7 +91,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     for (int i = 0; i < folds.length; i++) {
       boolean blinks = states.get(i).rhythm() instanceof Rhythm.Blinking;
       folds[i] = blinks && listed.trains(i).stream().allMatch(t -> folds(t, blink));
-      work += folds[i] ? light.work(listed.trains(i)) : 0;
+      work += folds[i] ? work(listed, i, light) : 0;
       any |= folds[i];
       all &= folds[i] || states.get(i).rhythm() instanceof Rhythm.Dark;
     }
@@ -143,6 +143,12 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       relative[i] = logs[i < own ? i : i + 1] - logs[own];
     }
     return relative;
+  }
+
+  /** How many additions folding a state takes at the most. */
+  private static double work(Likelihoods listed, int state, LightEvidence light) {
+    int stretches = listed.ways(state).stream().mapToInt(w -> w.stretches().size()).sum();
+    return stretches * light.work(listed.trains(state));
   }
 
   private static double[] onlyDark(CodeSheet sheet) {
@@ -255,7 +261,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       int states = folds.length;
       double[] logs = new double[states + 2];
       for (int i = 0; i < states; i++) {
-        boolean part = !folds[i] && light.work(listed.trains(i)) <= MOST_WORK_BESIDE;
+        boolean part = !folds[i] && work(listed, i, light) <= MOST_WORK_BESIDE;
         logs[i] = folds[i] ? ofState(i) : part ? Math.max(others[i], ofState(i)) : others[i];
       }
       double unlisted = Math.log(0.05);
