@@ -34,6 +34,9 @@ class JsonObjectsTest {
   private static final CommandRun.Setting ROOT = CommandRun.Setting.in(CommandRun.root());
   private static final int MOST_STEPS = 15;
 
+  /** Of few states: a plan takes a while for each pair of them. */
+  private static final String TWO_LAMPS = "testdata/sheets/two-lamps.sheet.yaml";
+
   private static String object(Diagnosis visit) {
     StringWriter out = new StringWriter();
     try {
@@ -112,7 +115,7 @@ class JsonObjectsTest {
   @ParameterizedTest
   @ValueSource(strings = {"--observer careful", "--rate 10", "--observer hurried"})
   void aPlanHoldsToTheSchema(String options) {
-    String[] words = ("plan --sheet demo --json " + options).split(" ");
+    String[] words = ("plan --json --sheet " + TWO_LAMPS + " " + options).split(" ");
     CommandRun run = ROOT.run("", words);
     assertEquals("", JsonSchema.PLAN.faults(run.out()), () -> run.out() + run.err());
   }
@@ -154,7 +157,7 @@ class JsonObjectsTest {
           case DIAGNOSIS ->
               object(
                   start(GuideReader.builtIn(), FixtureKind.URINAL, Complaint.DEAD).orElseThrow());
-          case PLAN -> ROOT.run("", "plan", "--sheet", "demo", "--json").out();
+          case PLAN -> ROOT.run("", "plan", "--sheet", TWO_LAMPS, "--json").out();
           case SHEET -> ROOT.run("", "sheet", "--json", "demo").out();
           default -> throw new AssertionError(schema);
         };

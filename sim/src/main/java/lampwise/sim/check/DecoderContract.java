@@ -40,7 +40,7 @@ public interface DecoderContract {
    *
    * @param sample any sheet and recordings
    */
-  @Property(tries = 40, edgeCases = EdgeCasesMode.NONE)
+  @Property(tries = 20, edgeCases = EdgeCasesMode.NONE)
   @Label("any recordings are answered")
   default void anyRecordingsAreAnswered(@ForAll Sample sample) {
     Laws.answers(decoder(), sample);
@@ -53,7 +53,7 @@ public interface DecoderContract {
    *
    * @param sample any sheet and recordings
    */
-  @Property(tries = 40, edgeCases = EdgeCasesMode.NONE)
+  @Property(tries = 20, edgeCases = EdgeCasesMode.NONE)
   @Label("probabilities sum to one")
   default void probabilitiesSumToOne(@ForAll Sample sample) {
     Laws.sumsToOne(decoder(), sample);
