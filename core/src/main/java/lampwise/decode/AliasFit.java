@@ -118,14 +118,7 @@ final class AliasFit {
 
   /** The usual square of a sample without a lamp, by the median distance from the median. */
   double noiseSquare() {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    double median = sorted.length == 0 ? 0 : sorted[sorted.length / 2];
-    for (int i = 0; i < sorted.length; i++) {
-      sorted[i] = Math.abs(sorted[i] - median);
-    }
-    Arrays.sort(sorted);
-    double off = sorted.length == 0 ? 0 : 1.4826 * sorted[sorted.length / 2];
+    double off = Spread.of(values).deviation();
     return off * off;
   }
 

@@ -33,9 +33,6 @@ final class Aliases {
   /** Paces as near as this to that of a state are the state's own. */
   private static final double OWN = 0.04;
 
-  /** A light longer than this is not above a local baseline. */
-  private static final double LONG_SECONDS = 0.35;
-
   /** Slower than this part of the samples' rate nothing is an alias. */
   private static final double FOLDED = 0.51;
 
@@ -196,7 +193,8 @@ final class Aliases {
     boolean isShort =
         blinks.stream()
             .map(SeenBlink::blink)
-            .allMatch(b -> b.hasOff() && b.offSeconds() - b.onSeconds() < LONG_SECONDS);
+            .allMatch(
+                b -> b.hasOff() && b.offSeconds() - b.onSeconds() < LightLikelihoods.LONGEST_BLINK);
     if (isShort && curve.marks().covered().isEmpty()) {
       LightSamples prepared = LightSamples.of(curve, part, LitSpans.isHeld(curve));
       if (prepared.noise() > 0) {

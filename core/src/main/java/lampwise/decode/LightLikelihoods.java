@@ -24,7 +24,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
   private static final double MOST_SECONDS = 300;
 
   /** Longer blinks are not told from shadows by folding. */
-  private static final double LONGEST_BLINK = 0.35;
+  static final double LONGEST_BLINK = 0.35;
 
   /** A sheet whose states take more additions than this is not folded: some seconds. */
   private static final double MOST_WORK = 2e9;

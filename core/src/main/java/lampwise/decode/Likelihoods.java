@@ -172,7 +172,8 @@ final class Likelihoods {
     return shows;
   }
 
-  private static double overlap(Window a, Window b) {
+  /** For how many seconds two stretches are one; 0 or less if they do not meet. */
+  static double overlap(Window a, Window b) {
     return Math.min(a.toSeconds(), b.toSeconds()) - Math.max(a.fromSeconds(), b.fromSeconds());
   }
 

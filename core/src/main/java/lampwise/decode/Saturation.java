@@ -239,13 +239,8 @@ record Saturation(LightCurve curve, List<Window> stretches, double share, boolea
     for (int i = 0; i < dark.length; i++) {
       dark[i] = rest.level(i);
     }
-    Arrays.sort(dark);
-    double low = dark[dark.length / 2];
-    for (int i = 0; i < dark.length; i++) {
-      dark[i] = Math.abs(dark[i] - low);
-    }
-    Arrays.sort(dark);
-    return top - low > CLEAR_STEP * 1.4826 * dark[dark.length / 2];
+    Spread spread = Spread.of(dark);
+    return top - spread.middle() > CLEAR_STEP * spread.deviation();
   }
 
   /**

@@ -126,10 +126,6 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     return joined;
   }
 
-  private static boolean overlap(Window one, Window other) {
-    return one.fromSeconds() < other.toSeconds() && other.fromSeconds() < one.toSeconds();
-  }
-
   private static boolean within(List<Window> stretches, double seconds) {
     for (Window stretch : stretches) {
       if (stretch.contains(seconds)) {
@@ -181,7 +177,8 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     }
     saturation.note().ifPresent(notes::add);
     List<Window> pauses = new ArrayList<>(spans.pauses());
-    pauses.removeIf(pause -> saturation.stretches().stream().anyMatch(s -> overlap(s, pause)));
+    pauses.removeIf(
+        pause -> saturation.stretches().stream().anyMatch(s -> Likelihoods.overlap(s, pause) > 0));
     if (!pauses.isEmpty()) {
       notes.add("nothing is known of the pauses without samples: " + list(pauses));
     }
