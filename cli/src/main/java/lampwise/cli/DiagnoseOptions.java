@@ -8,23 +8,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.function.Function;
-import java.util.stream.Stream;
 import lampwise.decode.LampDecoder;
 import lampwise.file.FileException;
 import lampwise.file.FileFault;
-import lampwise.file.GuideReader;
 import lampwise.file.SessionFile;
-import lampwise.file.SiteReader;
 import lampwise.light.Recording;
 import lampwise.service.Act;
-import lampwise.service.Check;
 import lampwise.service.Complaint;
 import lampwise.service.Diagnosis;
-import lampwise.service.Finding;
 import lampwise.service.Guide;
 import lampwise.service.GuideException;
-import lampwise.service.Remedy;
 import lampwise.service.Situation;
 import lampwise.service.Who;
 import lampwise.service.Work;
@@ -39,6 +32,18 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
   private static final List<String> START =
       List.of("--kind", "--power", "--complaint", "--recent", "--have", "--may");
 
+  /** The kind of fixture; {@code lampwise water} takes it too. */
+  static final WordOption<FixtureKind> KIND =
+      new WordOption<>("--kind", FixtureKind.values(), FixtureKind::word);
+
+  private static final WordOption<Power> POWER =
+      new WordOption<>("--power", Power.values(), Power::word);
+  private static final WordOption<Complaint> COMPLAINT =
+      new WordOption<>("--complaint", Complaint.values(), Complaint::word);
+  private static final WordOption<Work> RECENT =
+      new WordOption<>("--recent", Work.values(), Work::word);
+  private static final WordOption<Who> MAY = new WordOption<>("--may", Who.values(), Who::word);
+
   private final ParseResult parsed;
   private final Surroundings here;
   private final Guide guide;
@@ -48,20 +53,11 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
   private int status = Main.DONE;
 
   static void addTo(CommandSpec spec) {
-    ReadingFlags.one(spec, "--kind", "KIND", words(FixtureKind.values(), FixtureKind::word));
-    ReadingFlags.one(spec, "--power", "POWER", words(Power.values(), Power::word));
-    ReadingFlags.one(spec, "--complaint", "WORD", words(Complaint.values(), Complaint::word));
-    ReadingFlags.many(
-        spec,
-        "--recent",
-        "WORK",
-        "what was worked on lately: " + words(Work.values(), Work::word) + "; repeatable");
-    ReadingFlags.many(spec, "--found", "CHECK=ANSWER", "what a check showed; repeatable");
-    ReadingFlags.many(spec, "--safe", "RULE", "a danger that was dealt with; repeatable");
-    ReadingFlags.many(spec, "--tried", "REMEDY", "a remedy that did not help; repeatable");
-    ReadingFlags.one(spec, "--worked", "REMEDY", "the remedy after which it worked");
-    ReadingFlags.one(
-        spec, "--over", "WHO", "it was handed over to: " + words(Who.values(), Who::word));
+    KIND.addOnce(spec, "KIND", "");
+    POWER.addOnce(spec, "POWER", "");
+    COMPLAINT.addOnce(spec, "WORD", "");
+    RECENT.addMany(spec, "WORK", "what was worked on lately: ");
+    ActOptions.addTo(spec);
     ReadingFlags.many(
         spec, "--have", "PART", "a part at hand, or none; if not given, all are; repeatable");
     ReadingFlags.many(
@@ -71,17 +67,13 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     ReadingFlags.flag(spec, "--demo", "take an invented sheet too");
   }
 
-  private static <T> String words(T[] values, Function<T, String> word) {
-    return String.join(", ", Stream.of(values).map(word).toList());
-  }
-
   DiagnoseOptions(ParseResult parsed, Surroundings here) throws UsageException {
     this.parsed = parsed;
     this.here = here;
-    guide = readGuide();
+    guide = new SiteOption(parsed, here).guide();
     learn = new LearnOption(parsed, here);
-    kind = word("--kind", FixtureKind.values(), FixtureKind::word);
-    complaint = word("--complaint", Complaint.values(), Complaint::word);
+    kind = KIND.one(parsed);
+    complaint = COMPLAINT.one(parsed);
   }
 
   Guide guide() {
@@ -122,40 +114,22 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     }
   }
 
-  private Guide readGuide() throws UsageException {
-    Guide builtIn = GuideReader.builtIn();
-    Optional<String> site = ReadingFlags.text(parsed, "--site");
-    if (site.isEmpty()) {
-      return builtIn;
-    }
-    try {
-      byte[] content = InputFiles.read(here, site.get(), "a site");
-      return SiteReader.read(site.get(), content, builtIn).applyTo(builtIn);
-    } catch (FileException e) {
-      throw new UsageException(e);
-    } catch (GuideException e) {
-      throw new UsageException(Layout.clean(site.get() + ": " + e.getMessage()));
-    }
-  }
-
   /** Asks for kind and complaint where they were not given; a session to go on with has them. */
   void askWhatIsMissing(Questions questions) throws Questions.Ended, UsageException {
     if (sessionExists()) {
       return;
     }
     while (kind.isEmpty()) {
-      kind = choose(questions, "Kind", FixtureKind.values(), FixtureKind::word);
+      kind = choose(questions, "Kind", KIND);
     }
     while (complaint.isEmpty()) {
-      complaint = choose(questions, "Complaint", Complaint.values(), Complaint::word);
+      complaint = choose(questions, "Complaint", COMPLAINT);
     }
   }
 
-  private static <T> Optional<T> choose(
-      Questions questions, String what, T[] values, Function<T, String> word)
+  private static <T> Optional<T> choose(Questions questions, String what, WordOption<T> words)
       throws Questions.Ended {
-    String answer = questions.ask(what + " (" + words(values, word) + ")", "");
-    return Stream.of(values).filter(value -> word.apply(value).equals(answer)).findFirst();
+    return words.of(questions.ask(what + " (" + words.known() + ")", ""));
   }
 
   /**
@@ -165,7 +139,7 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
    */
   Diagnosis start() throws UsageException {
     Diagnosis visit = readLamp(sessionExists() ? goOn() : begin());
-    for (Act act : given()) {
+    for (Act act : ActOptions.given(parsed, guide)) {
       try {
         visit = visit.with(act);
       } catch (GuideException e) {
@@ -181,12 +155,7 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     }
     Situation situation =
         new Situation(
-            kind.get(),
-            word("--power", Power.values(), Power::word),
-            complaint.get(),
-            words("--recent", Work.values(), Work::word),
-            have(),
-            may());
+            kind.get(), POWER.one(parsed), complaint.get(), RECENT.many(parsed), have(), may());
     try {
       return Diagnosis.start(learn.applyTo(guide, situation), situation);
     } catch (GuideException e) {
@@ -221,70 +190,8 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
     }
   }
 
-  private List<Act> given() throws UsageException {
-    List<Act> acts = new ArrayList<>();
-    for (String rule : many("--safe")) {
-      acts.add(new Act.Secured(rule));
-    }
-    for (String finding : many("--found")) {
-      int equals = finding.indexOf('=');
-      if (equals < 1) {
-        throw new UsageException(
-            "--found takes CHECK=ANSWER, such as bowl=clear, not " + Layout.clean(finding));
-      }
-      acts.add(found(finding.substring(0, equals), finding.substring(equals + 1)));
-    }
-    for (String remedy : many("--tried")) {
-      acts.add(tried("--tried", remedy, false));
-    }
-    Optional<String> worked = ReadingFlags.text(parsed, "--worked");
-    if (worked.isPresent()) {
-      acts.add(tried("--worked", worked.get(), true));
-    }
-    word("--over", Who.values(), Who::word).ifPresent(who -> acts.add(new Act.Handed(who)));
-    return acts;
-  }
-
-  private Act tried(String option, String remedy, boolean worked) throws UsageException {
-    if (guide.remedy(remedy).isEmpty()) {
-      throw new UsageException(
-          option
-              + ": unknown remedy "
-              + Layout.clean(remedy)
-              + "; "
-              + Near.said(remedy, guide.remedies().stream().map(Remedy::id).toList()));
-    }
-    return new Act.Tried(remedy, worked);
-  }
-
-  private Act found(String id, String word) throws UsageException {
-    Optional<Check> check = guide.check(id);
-    if (check.isEmpty()) {
-      throw new UsageException(
-          "--found: unknown check "
-              + Layout.clean(id)
-              + "; "
-              + Near.said(id, guide.checks().stream().map(Check::id).toList()));
-    }
-    if (word.equals("?")) {
-      return new Act.Skipped(id);
-    }
-    if (check.get().answer(word).isEmpty()) {
-      List<String> known = check.get().answers().stream().map(answer -> answer.word()).toList();
-      throw new UsageException(
-          "--found: "
-              + id
-              + " has no answer "
-              + Layout.clean(word)
-              + "; known: "
-              + String.join(", ", known)
-              + ", ?");
-    }
-    return new Act.Found(new Finding(id, word));
-  }
-
   private Optional<List<String>> have() throws UsageException {
-    List<String> given = many("--have");
+    List<String> given = parsed.matchedOptionValue("--have", List.<String>of());
     if (given.isEmpty()) {
       return Optional.empty();
     }
@@ -305,7 +212,7 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
 
   private List<Who> may() throws UsageException {
     Set<Who> may = new LinkedHashSet<>(Situation.TECHNICIAN);
-    may.addAll(words("--may", Who.values(), Who::word));
+    may.addAll(MAY.many(parsed));
     return List.copyOf(may);
   }
 
@@ -345,37 +252,6 @@ final class DiagnoseOptions implements RecordingFiles.Refusals {
       throw new UsageException(
           "the sheet is invented and says nothing of a real unit; --demo takes it for trying");
     }
-  }
-
-  private List<String> many(String option) {
-    return parsed.hasMatchedOption(option)
-        ? parsed.<List<String>>matchedOptionValue(option, List.of())
-        : List.of();
-  }
-
-  private <T> Optional<T> word(String option, T[] values, Function<T, String> word)
-      throws UsageException {
-    Optional<String> given = ReadingFlags.text(parsed, option);
-    return given.isEmpty() ? Optional.empty() : Optional.of(one(option, given.get(), values, word));
-  }
-
-  private <T> List<T> words(String option, T[] values, Function<T, String> word)
-      throws UsageException {
-    List<T> found = new ArrayList<>();
-    for (String given : many(option)) {
-      found.add(one(option, given, values, word));
-    }
-    return found;
-  }
-
-  private static <T> T one(String option, String given, T[] values, Function<T, String> word)
-      throws UsageException {
-    Optional<T> value = Stream.of(values).filter(v -> word.apply(v).equals(given)).findFirst();
-    if (value.isEmpty()) {
-      throw new UsageException(
-          option + " takes " + words(values, word) + ", not " + Layout.clean(given));
-    }
-    return value.get();
   }
 
   @Override

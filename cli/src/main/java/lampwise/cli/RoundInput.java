@@ -11,13 +11,9 @@ import java.util.Optional;
 import lampwise.file.FileException;
 import lampwise.file.FileFault;
 import lampwise.file.FixtureList;
-import lampwise.file.GuideReader;
 import lampwise.file.SheetReader;
-import lampwise.file.SiteReader;
 import lampwise.file.VisitLog;
 import lampwise.service.Fixture;
-import lampwise.service.Guide;
-import lampwise.service.GuideException;
 import lampwise.service.Site;
 import lampwise.service.Visit;
 import lampwise.service.Worklist;
@@ -89,13 +85,8 @@ record RoundInput(
   }
 
   private static Worklist.Basis basis(ParseResult parsed, Surroundings here, boolean builtIn)
-      throws UsageException, FileException {
-    Guide guide = GuideReader.builtIn();
-    Optional<String> name = ReadingFlags.text(parsed, "--site");
-    Site site = Site.unknown();
-    if (name.isPresent()) {
-      site = SiteReader.read(name.get(), InputFiles.read(here, name.get(), "a site"), guide);
-    }
+      throws UsageException {
+    SiteOption site = new SiteOption(parsed, here);
     int cellsDays = CELLS_DAYS;
     Optional<String> given = ReadingFlags.text(parsed, "--cells-days");
     if (given.isPresent()) {
@@ -107,11 +98,7 @@ record RoundInput(
       throw new UsageException(
           "--day takes a day such as 2026-11-25, not \"" + Layout.clean(day) + "\"");
     }
-    try {
-      return new Worklist.Basis(site.applyTo(guide), site, day, cellsDays);
-    } catch (GuideException e) {
-      throw new UsageException(Layout.clean(name.orElse("") + ": " + e.getMessage()));
-    }
+    return new Worklist.Basis(site.guide(), site.site(), day, cellsDays);
   }
 
   private static List<Visit> visits(ParseResult parsed, Surroundings here, boolean builtIn)

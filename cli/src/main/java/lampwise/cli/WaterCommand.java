@@ -5,9 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import lampwise.file.FileException;
-import lampwise.file.GuideReader;
-import lampwise.file.SiteReader;
 import lampwise.file.WaterJson;
 import lampwise.service.GuideException;
 import lampwise.service.Hydraulics;
@@ -65,7 +62,7 @@ final class WaterCommand implements Command {
   @Override
   public int run(ParseResult parsed, Surroundings here) throws UsageException {
     WaterOptions options = new WaterOptions(parsed);
-    Site site = site(options, here);
+    Site site = new SiteOption(parsed, here).site();
     if (parsed.hasMatchedOption("--list")) {
       WaterText.limits(options.kind(), site).forEach(here.out()::println);
       return Main.DONE;
@@ -91,19 +88,6 @@ final class WaterCommand implements Command {
       return Main.DONE;
     } catch (GuideException e) {
       throw new UsageException(Layout.clean(String.valueOf(e.getMessage())));
-    }
-  }
-
-  private static Site site(WaterOptions options, Surroundings here) throws UsageException {
-    Optional<String> name = options.text("--site");
-    if (name.isEmpty()) {
-      return Site.unknown();
-    }
-    try {
-      byte[] content = InputFiles.read(here, name.get(), "a site");
-      return SiteReader.read(name.get(), content, GuideReader.builtIn());
-    } catch (FileException e) {
-      throw new UsageException(e);
     }
   }
 

@@ -37,7 +37,7 @@ final class WaterOptions {
   }
 
   static void addTo(CommandSpec spec) {
-    ReadingFlags.one(spec, "--kind", "KIND", "water-closet, urinal or faucet");
+    DiagnoseOptions.KIND.addOnce(spec, "KIND", "");
     ReadingFlags.one(spec, "--bowl", "WORD", "siphonic or blowout, if that is known");
     ReadingFlags.one(spec, "--static", "AMOUNT", "pressure at rest, such as \"65 psi\"");
     ReadingFlags.one(spec, "--flowing", "AMOUNT", "pressure while the fixture runs");
@@ -125,17 +125,7 @@ final class WaterOptions {
   }
 
   Optional<FixtureKind> kind() throws UsageException {
-    Optional<String> word = text("--kind");
-    if (word.isEmpty()) {
-      return Optional.empty();
-    }
-    for (FixtureKind kind : FixtureKind.values()) {
-      if (kind.word().equals(word.get())) {
-        return Optional.of(kind);
-      }
-    }
-    throw new UsageException(
-        "--kind takes water-closet, urinal or faucet, not " + Layout.clean(word.get()));
+    return DiagnoseOptions.KIND.one(parsed);
   }
 
   /** All that was measured. */

@@ -74,7 +74,7 @@ class WaterCommandTest {
       delimiter = '|',
       value = {
         "--json | nothing to check or to compute; give --kind and what was measured",
-        "--kind=bath | --kind takes water-closet, urinal or faucet, not bath",
+        "--kind=bath | --kind takes water-closet, urinal, faucet, not bath",
         "--kind=urinal --static=65 | --static takes a number and one of kPa, psi, bar, not 65",
         "--kind=urinal --static=65 L | --static takes a number and one of kPa, psi, bar, not 65 L",
         "--kind=urinal --basis=nobody | --basis: there is no nobody; known: UPC 608.2; ",
