@@ -122,6 +122,18 @@ record LightEvidence(
     return sum * logRatios.length;
   }
 
+  /** The logarithms place by place: at each that of every brightness. */
+  float[] woven() {
+    int lamps = logRatios.length;
+    float[] woven = new float[lamps * logRatios[0].length];
+    for (int lamp = 0; lamp < lamps; lamp++) {
+      for (int g = 0; g < logRatios[lamp].length; g++) {
+        woven[g * lamps + lamp] = logRatios[lamp][g];
+      }
+    }
+    return woven;
+  }
+
   /** The grid's time of a place. */
   double seconds(double place) {
     return fromSeconds + place * stepSeconds;

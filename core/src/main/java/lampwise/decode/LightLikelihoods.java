@@ -231,11 +231,12 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     private final double blink;
     private final Likelihoods listed;
     private final Evidence first;
+    private final float[] woven;
     private double best;
     private Optional<Best> how = Optional.empty();
 
-    /** The train, its fold and the lamp that explain most. */
-    private record Best(Train train, Folded fold, int lamp) {}
+    /** The train and its fold that explain most, and the grid's place where the train starts. */
+    private record Best(Train train, Folded fold, int start) {}
 
     LightFolds(
         LightSamples samples,
@@ -248,6 +249,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       this.blink = blink;
       this.listed = listed;
       this.first = first;
+      woven = light.woven();
     }
 
     /**
@@ -283,7 +285,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     }
 
     private boolean isBeat(Best most) {
-      double start = light.seconds(most.fold().startSeconds());
+      double start = light.seconds(most.start());
       return Beat.fitsBetter(samples, most.train(), start, most.fold().stretch(), blink);
     }
 
@@ -322,24 +324,19 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
           : train.only(0.5 * blink, Math.min(2 * blink, LONGEST_BLINK));
     }
 
-    /** Summed over brightness; one that is brighter than any sample explains nothing. */
+    /** The mean over brightness; one that is brighter than any sample explains nothing. */
     private double folded(Train train, Window stretch) {
       int size = light.logRatios()[0].length;
+      int lamps = light.brightest() + 1;
       int from = place(stretch.fromSeconds() - blink, size);
       int to = place(stretch.toSeconds(), size);
-      double sum = Double.NEGATIVE_INFINITY;
-      for (int k = 0; k <= light.brightest(); k++) {
-        Folded fold = Folded.of(train, light.logRatios()[k], light.stepSeconds(), from, to);
-        sum = Gauss.logAdd(sum, fold.logMean());
-        double score = train.logWeight() + fold.best();
-        if (score > best || (score == best && isSooner(train, k))) {
-          best = score;
-          Folded placed =
-              new Folded(fold.logMean(), fold.best(), fold.startSeconds() + from, fold.stretch());
-          how = Optional.of(new Best(train, placed, k));
-        }
+      Folded fold = Folded.of(train, woven, lamps, light.stepSeconds(), from, to);
+      double score = train.logWeight() + fold.best();
+      if (score > best || (score == best && isSooner(train, fold.lamp()))) {
+        best = score;
+        how = Optional.of(new Best(train, fold, fold.start() + from));
       }
-      return sum - Math.log(LightEvidence.LAMPS);
+      return fold.logMean() + Math.log(lamps / (double) LightEvidence.LAMPS);
     }
 
     /** Of two that explain as much, the same whatever the order of the states is. */
@@ -350,7 +347,8 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       Best other = how.get();
       int cycles = Double.compare(train.cycleSeconds(), other.train().cycleSeconds());
       int sizes = Integer.compare(train.size(), other.train().size());
-      return cycles < 0 || (cycles == 0 && (sizes < 0 || (sizes == 0 && lamp < other.lamp())));
+      return cycles < 0
+          || (cycles == 0 && (sizes < 0 || (sizes == 0 && lamp < other.fold().lamp())));
     }
 
     private int place(double seconds, int size) {
@@ -389,13 +387,13 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     /** The blinks of the best fold that the samples do not speak against. */
     private List<Evidence.Note> supported(Best most) {
       List<Evidence.Note> notes = new ArrayList<>();
-      float[] logs = light.logRatios()[most.lamp()];
+      float[] logs = light.logRatios()[most.fold().lamp()];
       double cycle = most.train().cycleSeconds() * most.fold().stretch() / light.stepSeconds();
       int cycles = (int) Math.ceil(logs.length / cycle) + 1;
       for (int k = -1; k <= cycles; k++) {
         for (int pulse = 0; pulse < most.train().size(); pulse++) {
           double offset = most.train().on(pulse) * most.fold().stretch() / light.stepSeconds();
-          double at = most.fold().startSeconds() + k * cycle + offset;
+          double at = most.start() + k * cycle + offset;
           int g = (int) Math.rint(at);
           double on = Math.max(light.seconds(at), first.window().fromSeconds());
           boolean inside = g >= 0 && g < logs.length && on < first.window().toSeconds();

@@ -109,9 +109,29 @@ class LightFoldTest {
       logs[g] = 2;
     }
     Train train = new Train(new double[] {0}, new double[] {0.1}, 0, 100, 0.9999, 1.0001, 0);
-    assertEquals(20, Folded.of(train, logs, 1, 0, 1000).best(), 1e-4);
-    assertEquals(10, Folded.of(train, logs, 1, 0, 500).best(), 1e-4);
-    assertEquals(50, Folded.of(train, logs, 1, 0, 1000).startSeconds(), 0);
+    assertEquals(20, Folded.of(train, logs, 1, 1, 0, 1000).best(), 1e-4);
+    assertEquals(10, Folded.of(train, logs, 1, 1, 0, 500).best(), 1e-4);
+    assertEquals(50, Folded.of(train, logs, 1, 1, 0, 1000).start(), 0);
+  }
+
+  @Test
+  void exponentialsComeFromATable() {
+    for (double x = -14; x <= 14; x += 0.001) {
+      assertEquals(1, Folded.exp(x) / Math.exp(x), 1e-7);
+    }
+  }
+
+  /** The mean over lamps, phases and stretches, by hand: one pulse a cycle of four places. */
+  @Test
+  void foldingTakesTheMeanOverAllLampsAndPhases() {
+    float[] logs = {1, 0, 2, 0, 0, 0, 3, 0};
+    Train train = new Train(new double[] {0}, new double[] {0.1}, 0, 4, 1, 1, 0);
+    Folded fold = Folded.of(train, logs, 2, 1, 0, 4);
+    double mean = (Math.exp(1) + Math.exp(2) + Math.exp(3) + 5) / 8;
+    assertEquals(Math.log(mean), fold.logMean(), 1e-7);
+    assertEquals(3, fold.best());
+    assertEquals(3, fold.start());
+    assertEquals(0, fold.lamp());
   }
 
   @Test

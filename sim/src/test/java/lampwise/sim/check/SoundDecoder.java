@@ -4,8 +4,10 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
 import lampwise.decode.Candidate;
 import lampwise.decode.Decoder;
 import lampwise.decode.LampDecoder;
@@ -32,6 +34,9 @@ import lampwise.sheet.Seen;
  * beyond the weights about all else.
  */
 final class SoundDecoder implements Decoder {
+  /** Every contract asks for the same recordings of {@link MoreOfTheSame}. */
+  private static final Map<Sample, Reading> READ = new ConcurrentHashMap<>();
+
   private static final Next AGAIN = new Next.Watch(60, OptionalDouble.empty(), "none", "again");
 
   @Override
@@ -44,7 +49,10 @@ final class SoundDecoder implements Decoder {
     if (!plain || recordings.size() > 1 || !isBare(recording)) {
       return ofWeights(sheet);
     }
-    Reading reading = new LampDecoder().decode(sheet, List.of(zeroed(recording)));
+    Reading reading =
+        READ.computeIfAbsent(
+            new Sample(sheet, List.of(zeroed(recording))),
+            sample -> new LampDecoder().decode(sample.sheet(), sample.recordings()));
     return answer(reading.verdict(), reading.candidates());
   }
 
