@@ -59,13 +59,17 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     double bestLog = floor - proposal.logPrior();
     double sum = Double.NEGATIVE_INFINITY;
     double weights = 0;
-    for (Noise noise : stretch.fewSettings()) {
-      double log = Fit.logLikelihood(proposal.train(), stretch, noise, false, bestLog - UNLIKELY);
-      sum = Gauss.logAdd(sum, Math.log(noise.weight()) + log);
-      weights += noise.weight();
-      if (log > bestLog) {
-        bestLog = log;
-        best = noise;
+    for (Timing timing : Timing.of(stretch.settings())) {
+      double[] logs =
+          Fit.logLikelihoods(proposal.train(), stretch, timing, false, bestLog - UNLIKELY);
+      for (int s = 0; s < logs.length; s++) {
+        Noise noise = timing.setting(s);
+        sum = Gauss.logAdd(sum, Math.log(noise.weight()) + logs[s]);
+        weights += noise.weight();
+        if (logs[s] > bestLog) {
+          bestLog = logs[s];
+          best = noise;
+        }
       }
     }
     return new Fitted(proposal, proposal.logPrior() + sum - Math.log(weights), best);
@@ -82,9 +86,9 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     for (Evidence piece : stretch.pieces()) {
       Chain chain = chain(cycle, piece, best);
       List<Link> links = chain.chains();
-      Optional<Link> top = links.stream().max((a, b) -> Double.compare(a.weight(), b.weight()));
+      Optional<Link> top = links.stream().max((a, b) -> Double.compare(a.weight(0), b.weight(0)));
       int notes = piece.notes().size();
-      blinks.addAll(blinks(piece, links, chain.logNothing()));
+      blinks.addAll(blinks(piece, links, chain.logNothing()[0]));
       loose += top.map(link -> loose(cycle, link, piece)).orElse(notes);
       if (notes > most) {
         most = notes;
@@ -99,7 +103,7 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     double to = piece.window().toSeconds();
     double reach = train.on(train.size() - 1) * train.high() + 1;
     double density = train.repeats() ? train.cycleSeconds() : to - from + reach;
-    return new Chain(train, piece, noise, -Math.log(density), from - reach, to);
+    return new Chain(train, piece, Timing.of(noise), -Math.log(density), from - reach, to);
   }
 
   /** Adds the blinks that lie in no piece, as they stand by themselves. */
@@ -119,11 +123,11 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
   private static List<SeenBlink> blinks(Evidence stretch, List<Link> links, double logNothing) {
     double total = logNothing;
     for (Link link : links) {
-      total = Gauss.logAdd(total, link.weight());
+      total = Gauss.logAdd(total, link.weight(0));
     }
     double[] linked = new double[stretch.notes().size()];
     for (Link link : links) {
-      double share = Math.exp(link.weight() - total);
+      double share = Math.exp(link.weight(0) - total);
       for (Link at : link.back()) {
         linked[at.note] += share;
       }

@@ -309,7 +309,7 @@ public final class RecordingPlan {
     private double log(List<Train> trains, Evidence evidence) {
       Noise noise = evidence.settings().get(0);
       if (trains.isEmpty()) {
-        return Chain.strays(evidence, noise);
+        return Strays.log(evidence, noise);
       }
       double sum = Double.NEGATIVE_INFINITY;
       for (Train train : trains) {
