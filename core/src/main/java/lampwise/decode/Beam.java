@@ -27,12 +27,18 @@ final class Beam {
 
   private final double[] mostPerNote;
 
+  /** For each setting a weight that is too far behind at the blink that is being taken in. */
+  private final double[] behind;
+
   private final List<Link> links = new ArrayList<>(4 * MOST);
 
   /** For each setting the weight of the best chain, and one that is too low. */
   private final double[] best;
 
   private final double[] low;
+
+  /** The score of the worst chain after the last blink. */
+  private double lowest;
 
   /** How many of the chains end before the blink that is being taken in. */
   private int old;
@@ -52,6 +58,7 @@ final class Beam {
     this.merged = merged;
     this.floors = floors;
     this.mostPerNote = mostPerNote;
+    this.behind = new double[floors.length];
     this.best = new double[floors.length];
     this.low = new double[floors.length];
     Arrays.fill(best, Double.NEGATIVE_INFINITY);
@@ -66,11 +73,19 @@ final class Beam {
     return old;
   }
 
-  /** Begins with one more blink. */
-  void next(int notesLeft) {
+  /**
+   * Begins with one more blink.
+   *
+   * @param front logarithm of how likely the blinks up to it are at the best
+   * @param strays for each setting the same of these blinks as strays
+   */
+  void next(int notesLeft, double front, double[] strays) {
     old = links.size();
+    // Where the beam is full, who is not better than the last of it would fall out again.
+    double least = old < MOST ? -DROP : Math.max(-DROP, lowest);
     for (int s = 0; s < low.length; s++) {
-      low[s] = Math.max(best[s] - DROP, floors[s] - notesLeft * mostPerNote[s]);
+      behind[s] = Math.max(front - strays[s] - Sums.BEHIND, floors[s] - notesLeft * mostPerNote[s]);
+      low[s] = Math.max(best[s] + least, behind[s]);
     }
   }
 
@@ -123,8 +138,7 @@ final class Beam {
       for (int i = 0; i < kept; i++) {
         scores[i] = links.get(i).score;
       }
-      Arrays.sort(scores);
-      double least = scores[kept - MOST];
+      double least = Largest.last(scores, MOST);
       links.removeIf(link -> link.score < least);
     }
     bestFirst();
@@ -134,12 +148,14 @@ final class Beam {
   private void bestFirst() {
     Arrays.fill(best, Double.NEGATIVE_INFINITY);
     int first = 0;
+    lowest = 0;
     for (int i = 0; i < links.size(); i++) {
       Link link = links.get(i);
       for (int s = 0; s < best.length; s++) {
         best[s] = Math.max(best[s], link.weight(s));
       }
       first = link.score > links.get(first).score ? i : first;
+      lowest = Math.min(lowest, link.score);
     }
     if (first > 0) {
       Link link = links.get(first);
@@ -161,12 +177,21 @@ final class Beam {
   }
 
   /** Whether a chain so far, or one that begins later and weighs this, may yet matter. */
-  boolean canReach(double begun, int notesLeft) {
+  boolean canReach(double begun) {
     for (int s = 0; s < best.length; s++) {
-      if (Math.max(begun, best[s]) + notesLeft * mostPerNote[s] > floors[s]) {
+      if (Math.max(begun, best[s]) > behind[s]) {
         return true;
       }
     }
     return false;
+  }
+
+  /** Logarithm of how likely the blinks so far are at the best. */
+  double front(double[] strays) {
+    double front = Double.NEGATIVE_INFINITY;
+    for (int s = 0; s < best.length; s++) {
+      front = Math.max(front, Math.max(0, best[s]) + strays[s]);
+    }
+    return front;
   }
 }

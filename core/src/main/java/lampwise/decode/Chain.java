@@ -35,6 +35,7 @@ final class Chain {
   private final Missed missed;
   private final Density density;
   private final double[] logMatch;
+  private final double[] logStray;
 
   /** The most that one more blink can add to the logarithm of a chain's weight. */
   private final double[] mostPerNote;
@@ -72,12 +73,14 @@ final class Chain {
     this.missed = new Missed(train, evidence, timing);
     this.density = new Density(train, sd);
     this.logMatch = new double[timing.size()];
+    this.logStray = new double[timing.size()];
     this.mostPerNote = new double[timing.size()];
     this.now = new double[timing.size()];
     this.with = new double[timing.size()];
     double most = 0;
     for (int s = 0; s < logMatch.length; s++) {
       logMatch[s] = timing.setting(s).logMatch();
+      logStray[s] = Math.log(timing.setting(s).strays());
       mostPerNote[s] = Math.max(0, logMatch[s] + density.logHighest()) + noted.mostLengthRatio();
       most = Math.max(most, mostPerNote[s]);
     }
@@ -86,24 +89,30 @@ final class Chain {
 
   /** Chains with their finished weights and their way back, the empty chain left out. */
   List<Link> chains() {
-    return chains(0, false, timing.all(Double.NEGATIVE_INFINITY), false);
+    return chains(0, false, Floor.none(), false);
   }
 
   /**
    * Chains with their finished weights, or none where they cannot reach a weight.
    *
-   * @param floors logarithm of a weight that does not matter, for each setting
+   * @param floor the least likelihood that matters
    */
-  List<Link> chains(double[] floors) {
-    return chains(0, false, floors, true);
+  List<Link> chains(Floor floor) {
+    return chains(0, false, floor, true);
   }
 
   /** Chains with their finished weights whose first link is at a blink. */
   List<Link> chainsAt(int from) {
-    return chains(from, true, timing.all(Double.NEGATIVE_INFINITY), true);
+    return chains(from, true, Floor.none(), true);
   }
 
-  private List<Link> chains(int from, boolean onlyThere, double[] floors, boolean merged) {
+  private List<Link> chains(int from, boolean onlyThere, Floor floor, boolean merged) {
+    double[] floors = timing.strays(evidence);
+    for (int s = 0; s < floors.length; s++) {
+      floors[s] = floor.log() - floors[s];
+    }
+    double[] strays = new double[floors.length];
+    double[] fronts = new double[evidence.notes().size()];
     Beam beam = new Beam(train, sd, merged, floors, mostPerNote);
     double end =
         onlyThere && !train.repeats()
@@ -113,7 +122,8 @@ final class Chain {
             : Double.POSITIVE_INFINITY;
     int notes = evidence.notes().size();
     for (int i = from; i < notes && evidence.notes().get(i).on() <= end; i++) {
-      beam.next(notes - 1 - i);
+      straysUpTo(i, strays);
+      beam.next(notes - 1 - i, floor.front().at(i), strays);
       for (int k = 0; k < beam.old(); k++) {
         extend(beam.links().get(k), i, beam, merged);
       }
@@ -125,12 +135,24 @@ final class Chain {
         break;
       }
       beam.prune();
-      if (!beam.canReach(Math.max(0, logStart), notes - 1 - i)) {
+      if (!beam.canReach(Math.max(0, logStart))) {
         return List.of();
       }
+      fronts[i] = beam.front(strays);
+    }
+    if (!onlyThere) {
+      floor.front().offer(fronts, floor.logWeight());
     }
     beam.links().forEach(this::finish);
     return beam.links();
+  }
+
+  /** Logarithm of the likelihood of the blinks up to one as strays, but for their lengths. */
+  private void straysUpTo(int note, double[] logs) {
+    double seconds = evidence.notes().get(note).on() - evidence.window().fromSeconds();
+    for (int s = 0; s < logs.length; s++) {
+      logs[s] = (note + 1) * logStray[s] - timing.setting(s).strays() * seconds;
+    }
   }
 
   /** Looks again at the pulses before a chain, now that its line is known, and at those after. */

@@ -32,11 +32,17 @@ final class Changes {
    * Cuts a stretch.
    *
    * @param ways all that the lamp may show
+   * @param settings the noise settings that are looked at, the likeliest first
    * @param logUnchanged logarithm of prior times likelihood of all candidates, summed, if the state
    *     does not change
    * @param tolerance how far the unit's clock may run from the printed times, as a fraction
    */
-  static Cut cut(List<Way> ways, Evidence stretch, double logUnchanged, double tolerance) {
+  static Cut cut(
+      List<Way> ways,
+      Evidence stretch,
+      List<Noise> settings,
+      double logUnchanged,
+      double tolerance) {
     double seconds = stretch.window().lengthSeconds();
     if (ways.isEmpty() || !(seconds > 0)) {
       return new Cut(List.of(stretch.window()), 0);
@@ -45,10 +51,11 @@ final class Changes {
     double unchanged = Double.NEGATIVE_INFINITY;
     double most = Double.NEGATIVE_INFINITY;
     List<Double> changes = List.of();
-    List<Noise> settings = stretch.usualSettings();
+    Front front = new Front();
     double all = settings.stream().mapToDouble(Noise::weight).sum();
     for (Noise noise : settings) {
-      double floor = logUnchanged + Math.log(all * LEAST / noise.weight()) - NEGLIGIBLE;
+      double least = logUnchanged + Math.log(all * LEAST / noise.weight()) - NEGLIGIBLE;
+      Floor floor = new Floor(least, 0, front);
       Switches switches = new Switches(ways, stretch, noise, CHANCE / seconds, tolerance, floor);
       double log = Math.log(noise.weight()) + switches.logChanged();
       changed = Gauss.logAdd(changed, log);

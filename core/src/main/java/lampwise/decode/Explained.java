@@ -12,9 +12,11 @@ import lampwise.rhythm.Rhythm;
  * @param logWeight logarithm of its likelihood times its prior weight
  * @param observed the rhythm as measured; empty if there is no honest phrase for it
  * @param blinks the blinks, each with the chance that it belongs to the train
+ * @param noise the noise under which it fits best
  * @param loose how many blinks and watched pulses are left without partner
  */
-record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> blinks, int loose) {
+record Explained(
+    double logWeight, Noise noise, Optional<Rhythm> observed, List<SeenBlink> blinks, int loose) {
   /** Pulses before or after the blinks are not counted further than this. */
   private static final int MOST_UNSEEN = 100;
 
@@ -33,10 +35,11 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
   /** Explains a stretch by the likeliest of these, under the noise that fits it best. */
   static Optional<Explained> likeliest(List<Proposal> proposals, Evidence stretch) {
     Evidence head = stretch.beginning(Likelihoods.MANY_BLINKS);
+    Front front = new Front();
     double best = Double.NEGATIVE_INFINITY;
     Optional<Fitted> likeliest = Optional.empty();
     for (Proposal proposal : proposals) {
-      Fitted fitted = fitted(proposal, head, best);
+      Fitted fitted = fitted(proposal, head, best, front);
       if (likeliest.isEmpty() || fitted.logWeight() > best) {
         best = fitted.logWeight();
         likeliest = Optional.of(fitted);
@@ -49,19 +52,18 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
   /** The same fit to the whole of a recording of which the beginning was looked at. */
   private static Fitted again(Fitted fitted, Evidence whole) {
     Proposal proposal = fitted.proposal();
-    double log =
-        Fit.logLikelihood(proposal.train(), whole, fitted.noise(), false, Double.NEGATIVE_INFINITY);
+    double log = Fit.logLikelihood(proposal.train(), whole, fitted.noise(), false, Floor.none());
     return new Fitted(proposal, proposal.logPrior() + log, fitted.noise());
   }
 
-  private static Fitted fitted(Proposal proposal, Evidence stretch, double floor) {
+  private static Fitted fitted(Proposal proposal, Evidence stretch, double floor, Front front) {
     Noise best = stretch.settings().get(0);
     double bestLog = floor - proposal.logPrior();
     double sum = Double.NEGATIVE_INFINITY;
     double weights = 0;
     for (Timing timing : Timing.of(stretch.settings())) {
-      double[] logs =
-          Fit.logLikelihoods(proposal.train(), stretch, timing, false, bestLog - UNLIKELY);
+      Floor least = new Floor(bestLog - UNLIKELY, proposal.logPrior(), front);
+      double[] logs = Fit.logLikelihoods(proposal.train(), stretch, timing, false, least);
       for (int s = 0; s < logs.length; s++) {
         Noise noise = timing.setting(s);
         sum = Gauss.logAdd(sum, Math.log(noise.weight()) + logs[s]);
@@ -95,7 +97,7 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
         observed = top.flatMap(link -> measured(cycle, link, piece));
       }
     }
-    return new Explained(fitted.logWeight(), observed, withTheRest(blinks, stretch), loose);
+    return new Explained(fitted.logWeight(), best, observed, withTheRest(blinks, stretch), loose);
   }
 
   private static Chain chain(Train train, Evidence piece, Noise noise) {

@@ -20,45 +20,35 @@ final class Fit {
    * Logarithms of the likelihood, for each setting of a timing.
    *
    * @param triggered whether the stretch begins with the target or event that makes the lamp show
-   * @param floor below this logarithm an answer does not matter and may come out lower
+   * @param floor the least that matters
    */
   static double[] logLikelihoods(
-      Train train, Evidence evidence, Timing timing, boolean triggered, double floor) {
+      Train train, Evidence evidence, Timing timing, boolean triggered, Floor floor) {
     double[] strays = timing.strays(evidence);
-    return sum(strays, beside(train, evidence, timing, triggered, strays, floor));
+    return sum(strays, beside(train, evidence, timing, triggered, floor));
   }
 
   /** The same for one setting. */
   static double logLikelihood(
-      Train train, Evidence evidence, Noise noise, boolean triggered, double floor) {
+      Train train, Evidence evidence, Noise noise, boolean triggered, Floor floor) {
     return logLikelihoods(train, evidence, Timing.of(noise), triggered, floor)[0];
   }
 
   /** The same beside the likelihood of strays alone. */
   private static double[] beside(
-      Train train,
-      Evidence evidence,
-      Timing timing,
-      boolean triggered,
-      double[] strays,
-      double floor) {
+      Train train, Evidence evidence, Timing timing, boolean triggered, Floor floor) {
     double from = evidence.window().fromSeconds();
     double to = evidence.window().toSeconds();
     if (!train.repeats()) {
       return shows(train, evidence, timing, triggered);
     }
     if (train.prelude() == 0) {
-      double[] floors = strays.clone();
-      for (int s = 0; s < floors.length; s++) {
-        floors[s] = floor - strays[s];
-      }
-      return repeating(train, evidence, timing, floors);
+      return repeating(train, evidence, timing, floor);
     }
     if (triggered) {
       return starting(train, evidence, timing, from, from + TRIGGER_SECONDS);
     }
-    double[] over =
-        repeating(train.withoutPrelude(), evidence, timing, timing.all(Double.NEGATIVE_INFINITY));
+    double[] over = repeating(train.withoutPrelude(), evidence, timing, Floor.none());
     double whole = train.on(train.prelude()) + train.cycleSeconds();
     double[] within = starting(train, evidence, timing, from - whole, Math.max(to, from + 1));
     double[] logs = new double[timing.size()];
@@ -69,23 +59,22 @@ final class Fit {
     return logs;
   }
 
-  private static double[] repeating(
-      Train train, Evidence evidence, Timing timing, double[] floors) {
+  private static double[] repeating(Train train, Evidence evidence, Timing timing, Floor floor) {
     List<Evidence> pieces = evidence.pieces();
     if (pieces.size() == 1) {
-      return unbroken(train, pieces.get(0), timing, floors);
+      return unbroken(train, pieces.get(0), timing, floor);
     }
     double[] sums = timing.all(0);
     for (Evidence piece : pieces) {
-      sums = sum(sums, unbroken(train, piece, timing, timing.all(Double.NEGATIVE_INFINITY)));
+      sums = sum(sums, unbroken(train, piece, timing, Floor.none()));
     }
     return sums;
   }
 
-  private static double[] unbroken(Train train, Evidence evidence, Timing timing, double[] floors) {
+  private static double[] unbroken(Train train, Evidence evidence, Timing timing, Floor floor) {
     Chain chain =
         new Chain(train, evidence, timing, -Math.log(train.cycleSeconds()), Double.NaN, Double.NaN);
-    return sum(chain, chain.chains(floors));
+    return sum(chain, chain.chains(floor));
   }
 
   private static double[] starting(
@@ -95,10 +84,9 @@ final class Fit {
       return timing.all(0);
     }
     Chain chain = new Chain(train, pieces.get(0), timing, -Math.log(to - from), from, to);
-    double[] sums = sum(chain, chain.chains(timing.all(Double.NEGATIVE_INFINITY)));
+    double[] sums = sum(chain, chain.chains(Floor.none()));
     for (Evidence later : pieces.subList(1, pieces.size())) {
-      double[] all = timing.all(Double.NEGATIVE_INFINITY);
-      sums = sum(sums, unbroken(train.withoutPrelude(), later, timing, all));
+      sums = sum(sums, unbroken(train.withoutPrelude(), later, timing, Floor.none()));
     }
     return sums;
   }

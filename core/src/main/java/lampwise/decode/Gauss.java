@@ -56,7 +56,7 @@ final class Gauss {
   /** Logarithm of the probability of an interval above zero. */
   private static double logBeyond(double from, double to) {
     double all = logUpper(from);
-    return to > from + FAR ? all : all + Math.log1p(-Math.exp(logUpper(to) - all));
+    return to > from + FAR ? all : all + Math.log(1 - Math.exp(logUpper(to) - all));
   }
 
   /** Upper tail for z of zero or more, to 2e-6. */

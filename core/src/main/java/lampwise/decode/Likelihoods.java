@@ -88,28 +88,31 @@ final class Likelihoods {
       }
     }
     List<FreeRhythms> near = varied.near(first::isHopeful, first::mean);
-    Unlisted free = Unlisted.of(listed, head, near, first.bestSetting(), first.floor());
-    for (Timing timing : timings) {
-      first.add(states, timing, free.logs(head, timing, first.floor()));
-    }
+    addUnlisted(first, near, head, timings, first.bestTiming());
     Sums sums = first;
     if (stretch.notes().size() > MANY_BLINKS) {
       sums = new Sums(states + 1, noRhythm(stretch));
-      free = Unlisted.of(listed, stretch, near, first.bestSetting(), sums.floor());
       for (Timing timing : timings) {
-        for (int i : first.bestFirst(states + 1)) {
+        for (int i : first.bestFirst(states)) {
           if (first.isHopeful(i)) {
-            sums.add(
-                i,
-                timing,
-                i < states
-                    ? showing.logs(i, stretch, timing, sums.floor())
-                    : free.logs(stretch, timing, sums.floor()));
+            sums.add(i, timing, showing.logs(i, stretch, timing, sums.floor()));
           }
         }
       }
+      if (first.isHopeful(states)) {
+        addUnlisted(sums, near, stretch, timings, first.bestTiming());
+      }
     }
     return logs(first, sums, noRhythm(stretch));
+  }
+
+  /** Adds the unlisted rhythms, picked by how they fit under the timing that fits best. */
+  private void addUnlisted(
+      Sums sums, List<FreeRhythms> near, Evidence stretch, List<Timing> timings, Timing picking) {
+    Unlisted free = Unlisted.of(listed, stretch, near, picking, sums.finalFloor());
+    for (Timing timing : timings) {
+      sums.add(listed.size(), timing, free.logs(stretch, timing, sums.floor()));
+    }
   }
 
   /** The averages, and of what was given up how far behind it is at least. */

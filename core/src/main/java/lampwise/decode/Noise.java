@@ -1,6 +1,7 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -58,6 +59,12 @@ record Noise(
       }
     }
     return settings;
+  }
+
+  /** The order of settings by how like one they are: in the timing error, then in the strays. */
+  static Comparator<Noise> likeFirst(Noise one) {
+    return Comparator.<Noise>comparingDouble(noise -> Math.abs(Math.log(noise.sd() / one.sd())))
+        .thenComparingDouble(noise -> Math.abs(Math.log(noise.strays() / one.strays())));
   }
 
   /** The settings for blinks found in a light curve with this time between samples. */

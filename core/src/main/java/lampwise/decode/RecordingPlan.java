@@ -313,7 +313,7 @@ public final class RecordingPlan {
       }
       double sum = Double.NEGATIVE_INFINITY;
       for (Train train : trains) {
-        double log = Fit.logLikelihood(train, evidence, noise, triggered, Double.NEGATIVE_INFINITY);
+        double log = Fit.logLikelihood(train, evidence, noise, triggered, Floor.none());
         sum = Gauss.logAdd(sum, train.logWeight() + log);
       }
       return sum;

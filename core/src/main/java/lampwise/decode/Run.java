@@ -97,10 +97,11 @@ final class Run {
   }
 
   private void listen() {
-    quietUntil =
-        scanned > shown.train().last()
-            ? Double.POSITIVE_INFINITY
-            : time(scanned) - QUIET * sd(scanned);
+    quietUntil = Double.POSITIVE_INFINITY;
+    if (scanned <= shown.train().last()) {
+      double inTrain = shown.train().on(scanned);
+      quietUntil = time(inTrain) - QUIET * sd(inTrain);
+    }
   }
 
   /** Goes on to the next pulse. */
@@ -110,15 +111,15 @@ final class Run {
     listen();
   }
 
-  /** When a pulse is due. */
-  double time(int pulse) {
+  /** When a pulse of this time in the train is due. */
+  double time(double inTrain) {
     Line own = line.orElseThrow();
-    return own.meanTime() + 0.5 * (low + high) * (shown.train().on(pulse) - own.meanTrain());
+    return own.meanTime() + 0.5 * (low + high) * (inTrain - own.meanTrain());
   }
 
   /** How surely that is known. */
-  double sd(int pulse) {
-    double away = Math.abs(shown.train().on(pulse) - line.orElseThrow().meanTrain());
+  double sd(double inTrain) {
+    double away = Math.abs(inTrain - line.orElseThrow().meanTrain());
     return shown.sd() + Missed.EVEN_SPREAD * (high - low) * away;
   }
 

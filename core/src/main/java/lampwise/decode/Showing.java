@@ -18,8 +18,6 @@ final class Showing {
   /** A light that begins or ends this near to the border of a stretch fills it. */
   private static final double LATE_SECONDS = 1;
 
-  private static final double NO_FLOOR = Double.NEGATIVE_INFINITY;
-
   private final Listed listed;
 
   /** The window of the recording. */
@@ -51,14 +49,14 @@ final class Showing {
   /**
    * Logarithms of the likelihood of a state, for each setting of a timing.
    *
-   * @param floor below this logarithm the answer does not matter and may come out lower
+   * @param floor the least that matters
    */
-  double[] logs(int number, Evidence stretch, Timing timing, double floor) {
+  double[] logs(int number, Evidence stretch, Timing timing, Floor floor) {
     double[] sums = timing.all(Double.NEGATIVE_INFINITY);
     for (Visibility way : listed.ways(number)) {
       if (way.probability() > 0) {
         double log = Math.log(way.probability());
-        add(sums, log, way(number, way, stretch, timing, floor - log));
+        add(sums, log, way(number, way, stretch, timing, floor.of(log)));
       }
     }
     return sums;
@@ -72,7 +70,7 @@ final class Showing {
   }
 
   /** The stretch with the lamp visible in these parts only. */
-  private double[] way(int number, Visibility way, Evidence stretch, Timing timing, double floor) {
+  private double[] way(int number, Visibility way, Evidence stretch, Timing timing, Floor floor) {
     LampState state = listed.state(number);
     if (way.stretches().size() == 1 && covers(way.stretches().get(0), stretch.window())) {
       boolean begins =
@@ -88,7 +86,7 @@ final class Showing {
         shown.add(new Window(from, to));
         boolean triggered = way.triggered() && from == visible.fromSeconds();
         Evidence part = stretch.within(from, to);
-        follow(sums, shown(number, part, timing, triggered, NO_FLOOR));
+        follow(sums, shown(number, part, timing, triggered, Floor.none()));
       }
     }
     for (Window hidden : Visibility.between(shown, stretch.window())) {
@@ -119,7 +117,7 @@ final class Showing {
       if (listed.state(i).seen() == Seen.TARGET) {
         double weight = listed.state(i).weight();
         weights += weight;
-        add(sums, Math.log(weight), shown(i, stretch, timing, came, NO_FLOOR));
+        add(sums, Math.log(weight), shown(i, stretch, timing, came, Floor.none()));
       }
     }
     double[] dark = timing.strays(stretch);
@@ -133,7 +131,7 @@ final class Showing {
   }
 
   private double[] shown(
-      int number, Evidence stretch, Timing timing, boolean triggered, double floor) {
+      int number, Evidence stretch, Timing timing, boolean triggered, Floor floor) {
     Rhythm rhythm = listed.state(number).rhythm();
     if (rhythm instanceof Rhythm.Dark) {
       return timing.strays(stretch);
@@ -145,7 +143,7 @@ final class Showing {
     double[] sums = timing.all(Double.NEGATIVE_INFINITY);
     for (Train train : trains) {
       double logWeight = train.logWeight(timing.any());
-      double least = floor - logWeight - Math.log(trains.size());
+      Floor least = floor.of(logWeight).ofEach(trains.size());
       add(sums, logWeight, Fit.logLikelihoods(train, stretch, timing, triggered, least));
     }
     return sums;

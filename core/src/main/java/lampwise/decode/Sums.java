@@ -19,10 +19,14 @@ final class Sums {
    */
   private static final double AVERAGING = 12;
 
+  /** What is so far behind the best under one setting does not matter. */
+  static final double BEHIND = AVERAGING + HOPELESS;
+
+  private final Front front = new Front();
   private final double[] logs;
   private final double[] weights;
   private double bestTerm = Double.NEGATIVE_INFINITY;
-  private Optional<Noise> bestSetting = Optional.empty();
+  private Optional<Timing> bestTiming = Optional.empty();
   private final double other;
 
   /**
@@ -44,21 +48,28 @@ final class Sums {
       Noise noise = timing.setting(s);
       logs[candidate] = Gauss.logAdd(logs[candidate], Math.log(noise.weight()) + terms[s]);
       weights[candidate] += noise.weight();
-      if (bestSetting.isEmpty() || terms[s] > bestTerm) {
+      if (bestTiming.isEmpty() || terms[s] > bestTerm) {
         bestTerm = terms[s];
-        bestSetting = Optional.of(noise);
+        bestTiming = Optional.of(timing);
       }
     }
   }
 
-  /** The setting, among those seen, under which a candidate fits best. */
-  Noise bestSetting() {
-    return bestSetting.orElseThrow();
+  /** The timing, among those seen, under which a candidate fits best. */
+  Timing bestTiming() {
+    return bestTiming.orElseThrow();
   }
 
-  /** A likelihood under one setting, its logarithm, below which it does not matter. */
-  double floor() {
-    return Math.max(bestTerm - AVERAGING, other) - HOPELESS;
+  /** A likelihood under one setting below which it does not matter. */
+  Floor floor() {
+    return new Floor(Math.max(bestTerm - AVERAGING, other) - HOPELESS, 0, front);
+  }
+
+  /**
+   * The same once all of the best candidate's likelihoods are in: no average is above its terms.
+   */
+  Floor finalFloor() {
+    return new Floor(best() - HOPELESS, 0, front);
   }
 
   /** Logarithm of a candidate's average; negative infinity if it has none. */

@@ -44,10 +44,13 @@ final class Switches {
   private final double logRate;
   private final double logStrays;
 
-  /** Logarithm of a weight that does not matter, and the most that a blink can add to one. */
-  private final double floor;
+  private final Floor floor;
 
+  /** The most that a blink can add to the logarithm of a weight. */
   private final double mostPerNote;
+
+  /** How the pass went: logarithm of how likely the blinks up to each were. */
+  private final double[] fronts;
 
   /** Logarithm of the weight of everything up to a place, and the likeliest run that ends there. */
   private final double[] before;
@@ -63,7 +66,7 @@ final class Switches {
    * @param all all that may be shown; their shares sum to at most 1
    * @param changesPerSecond how often the state changes
    * @param tolerance how far the unit's clock may run from the printed times, as a fraction
-   * @param floor below this logarithm an answer does not matter and may come out lower
+   * @param floor the least that matters
    */
   Switches(
       List<Way> all,
@@ -71,7 +74,7 @@ final class Switches {
       Noise noise,
       double changesPerSecond,
       double tolerance,
-      double floor) {
+      Floor floor) {
     this.evidence = evidence;
     this.noise = noise;
     this.places = Places.of(evidence);
@@ -79,7 +82,8 @@ final class Switches {
     this.logMiss = noise.logMissed();
     this.logRate = Math.log(changesPerSecond);
     this.logStrays = Strays.log(evidence, noise);
-    this.floor = floor - logStrays;
+    this.floor = floor;
+    this.fronts = new double[evidence.notes().size()];
     this.before = new double[places.seconds().length];
     double most = 0;
     for (Way way : all) {
@@ -131,7 +135,8 @@ final class Switches {
   }
 
   private void pass() {
-    double at = evidence.window().fromSeconds();
+    double from = evidence.window().fromSeconds();
+    double at = from;
     List<Run> runs = new ArrayList<>();
     for (Shown shown : ways) {
       if (!shown.isTrain()) {
@@ -155,12 +160,15 @@ final class Switches {
       age(runs, to - now);
       at = to;
       if (gap < gaps - 1) {
-        runs = note(runs, gap, end);
+        double strays = (gap + 1) * Math.log(noise.strays()) - noise.strays() * (at - from);
+        runs = note(runs, gap, end, strays);
         if (runs.isEmpty()) {
           return;
         }
+        fronts[gap] = best(runs) + strays;
       }
     }
+    floor.front().offer(fronts, 0);
     double most = Double.NEGATIVE_INFINITY;
     for (Run run : runs) {
       double log = run.logWeight + skipped(run, evidence.window().toSeconds());
@@ -176,9 +184,17 @@ final class Switches {
     }
   }
 
-  /** Takes in one blink: every run may have made it or not, and every state may begin with it. */
-  private List<Run> note(List<Run> runs, int index, int end) {
-    double hopeless = floor - (evidence.notes().size() - 1 - index) * mostPerNote;
+  /**
+   * Takes in one blink: every run may have made it or not, and every state may begin with it.
+   *
+   * @param strays logarithm of how likely the blinks up to it are as strays
+   */
+  private List<Run> note(List<Run> runs, int index, int end, double strays) {
+    int left = evidence.notes().size() - 1 - index;
+    double hopeless =
+        Math.max(
+            floor.front().at(index) - strays - Sums.BEHIND,
+            floor.log() - logStrays - left * mostPerNote);
     List<Run> grown = new ArrayList<>();
     double least = Math.max(best(runs) - DROP, hopeless);
     for (Run run : runs) {
@@ -330,8 +346,9 @@ final class Switches {
     }
     int last = Math.min(run.shown.train().last(), run.scanned + MOST_PULSES);
     for (int pulse = run.scanned; pulse <= last && sum > HOPELESS; pulse++) {
-      double time = run.time(pulse);
-      double sd = run.sd(pulse);
+      double inTrain = run.shown.train().on(pulse);
+      double time = run.time(inTrain);
+      double sd = run.sd(inTrain);
       double z = (until - time) / sd;
       if (z < -Run.QUIET) {
         break;
@@ -371,7 +388,7 @@ final class Switches {
           grown.add(run.with(pulse, longer, logLine, log));
         }
       }
-      skipped += missed(run.time(pulse), run.sd(pulse), 1);
+      skipped += missed(run.time(inTrain), run.sd(inTrain), 1);
       if (high < early && pulse == run.scanned) {
         run.pass(skipped);
       }
@@ -395,8 +412,9 @@ final class Switches {
       }
     }
     if (kept.size() > BEAM) {
-      kept.sort((a, b) -> Double.compare(b.score(), a.score()));
-      kept = new ArrayList<>(kept.subList(0, BEAM));
+      double[] scores = kept.stream().mapToDouble(Run::score).toArray();
+      double last = Largest.last(scores, BEAM);
+      kept.removeIf(run -> run.score() < last);
     }
     return kept;
   }

@@ -166,8 +166,10 @@ final class Train {
     if (pulse >= 0 && pulse < on.length) {
       return on[pulse];
     }
-    int cycles = Math.floorDiv(pulse - prelude, perCycle());
-    return on[pulse - cycles * perCycle()] + cycles * cycleSeconds;
+    int inCycle = pulse - prelude;
+    int each = perCycle();
+    int cycles = each == 1 ? inCycle : Math.floorDiv(inCycle, each);
+    return on[pulse - cycles * each] + cycles * cycleSeconds;
   }
 
   /** Whether a pulse is the first of a burst, after a dark of over a second. */
