@@ -32,9 +32,13 @@ final class Beam {
 
   private final List<Link> links = new ArrayList<>(4 * MOST);
 
-  /** For each setting the weight of the best chain, and one that is too low. */
-  private final double[] best;
+  /** For each setting the logarithm of how likely the blinks so far are as strays. */
+  private double[] strays;
 
+  /** Logarithm of how likely the blinks so far are by the best chain, under any setting. */
+  private double best = Double.NEGATIVE_INFINITY;
+
+  /** For each setting a weight that is too low. */
   private final double[] low;
 
   /** The score of the worst chain after the last blink. */
@@ -59,9 +63,8 @@ final class Beam {
     this.floors = floors;
     this.mostPerNote = mostPerNote;
     this.behind = new double[floors.length];
-    this.best = new double[floors.length];
+    this.strays = new double[floors.length];
     this.low = new double[floors.length];
-    Arrays.fill(best, Double.NEGATIVE_INFINITY);
   }
 
   List<Link> links() {
@@ -80,13 +83,38 @@ final class Beam {
    * @param strays for each setting the same of these blinks as strays
    */
   void next(int notesLeft, double front, double[] strays) {
+    this.strays = strays;
     old = links.size();
-    // Where the beam is full, who is not better than the last of it would fall out again.
-    double least = old < MOST ? -DROP : Math.max(-DROP, lowest);
     for (int s = 0; s < low.length; s++) {
       behind[s] = Math.max(front - strays[s] - Sums.BEHIND, floors[s] - notesLeft * mostPerNote[s]);
-      low[s] = Math.max(best[s] + least, behind[s]);
     }
+    takeBest();
+  }
+
+  /**
+   * Looks for the best chain, and takes as too low what is far below it. Where the beam was full,
+   * who is no better than its last was soon falls out anyway.
+   */
+  private void takeBest() {
+    double below = old < MOST ? DROP : Math.min(DROP, -lowest);
+    best = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < links.size(); i++) {
+      best = Math.max(best, log(links.get(i)));
+    }
+    for (int s = 0; s < low.length; s++) {
+      low[s] = Math.max(best - strays[s] - below, behind[s]);
+    }
+  }
+
+  /**
+   * Logarithm of how likely a chain makes the blinks so far, under the setting that likes it most.
+   */
+  private double log(Link link) {
+    double most = Double.NEGATIVE_INFINITY;
+    for (int s = 0; s < strays.length; s++) {
+      most = Math.max(most, link.weight(s) + strays[s]);
+    }
+    return most;
   }
 
   /** Whether a chain of these weights plus this one would be dropped. */
@@ -102,32 +130,27 @@ final class Beam {
   /** Takes in a chain that gives a pulse to the blink that is being taken in. */
   void add(Link link) {
     links.add(link);
-    for (int s = 0; s < low.length; s++) {
-      double log = link.weight(s);
-      if (log > best[s]) {
-        best[s] = log;
-        low[s] = Math.max(low[s], log - DROP);
+    double log = log(link);
+    if (log > best) {
+      best = log;
+      for (int s = 0; s < low.length; s++) {
+        low[s] = Math.max(low[s], best - strays[s] - DROP);
       }
     }
   }
 
-  /** Drops what does not matter. */
+  /** Drops what does not matter, and puts the best chain first, so that others are soon low. */
   void prune() {
+    takeBest();
     int kept = 0;
     int fresh = 0;
     for (int i = 0; i < links.size(); i++) {
       Link link = links.get(i);
-      if (i == old) {
-        fresh = kept;
-      }
+      fresh = i == old ? kept : fresh;
       if (isLow(link.logs, link.logLine)) {
         continue;
       }
-      double score = Double.NEGATIVE_INFINITY;
-      for (int s = 0; s < best.length; s++) {
-        score = Math.max(score, link.weight(s) - best[s]);
-      }
-      link.score = score;
+      link.score = log(link) - best;
       if (!(merged && i >= old && isMerged(link, fresh, kept))) {
         links.set(kept++, link);
       }
@@ -141,26 +164,14 @@ final class Beam {
       double least = Largest.last(scores, MOST);
       links.removeIf(link -> link.score < least);
     }
-    bestFirst();
-  }
-
-  /** Notes the best weights, and puts the best chain first, so that the others are soon low. */
-  private void bestFirst() {
-    Arrays.fill(best, Double.NEGATIVE_INFINITY);
-    int first = 0;
     lowest = 0;
     for (int i = 0; i < links.size(); i++) {
       Link link = links.get(i);
-      for (int s = 0; s < best.length; s++) {
-        best[s] = Math.max(best[s], link.weight(s));
-      }
-      first = link.score > links.get(first).score ? i : first;
       lowest = Math.min(lowest, link.score);
-    }
-    if (first > 0) {
-      Link link = links.get(first);
-      links.set(first, links.get(0));
-      links.set(0, link);
+      if (link.score > links.get(0).score) {
+        links.set(i, links.get(0));
+        links.set(0, link);
+      }
     }
   }
 
@@ -178,8 +189,8 @@ final class Beam {
 
   /** Whether a chain so far, or one that begins later and weighs this, may yet matter. */
   boolean canReach(double begun) {
-    for (int s = 0; s < best.length; s++) {
-      if (Math.max(begun, best[s]) > behind[s]) {
+    for (int s = 0; s < strays.length; s++) {
+      if (Math.max(begun, best - strays[s]) > behind[s]) {
         return true;
       }
     }
@@ -187,11 +198,7 @@ final class Beam {
   }
 
   /** Logarithm of how likely the blinks so far are at the best. */
-  double front(double[] strays) {
-    double front = Double.NEGATIVE_INFINITY;
-    for (int s = 0; s < best.length; s++) {
-      front = Math.max(front, Math.max(0, best[s]) + strays[s]);
-    }
-    return front;
+  double front() {
+    return Math.max(best, Arrays.stream(strays).max().orElseThrow());
   }
 }

@@ -138,7 +138,7 @@ final class Chain {
       if (!beam.canReach(Math.max(0, logStart))) {
         return List.of();
       }
-      fronts[i] = beam.front(strays);
+      fronts[i] = beam.front();
     }
     if (!onlyThere) {
       floor.front().offer(fronts, floor.logWeight());
