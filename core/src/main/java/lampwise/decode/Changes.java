@@ -15,6 +15,9 @@ final class Changes {
    */
   private static final double LEAST = 0.05;
 
+  /** A part of a change's likelihood this far below what matters is none (natural logarithm). */
+  private static final double NEGLIGIBLE = 8;
+
   private Changes() {}
 
   /**
@@ -29,11 +32,17 @@ final class Changes {
    * Cuts a stretch.
    *
    * @param ways all that the lamp may show
+   * @param settings the noise settings that are looked at, the likeliest first
    * @param logUnchanged logarithm of prior times likelihood of all candidates, summed, if the state
    *     does not change
    * @param tolerance how far the unit's clock may run from the printed times, as a fraction
    */
-  static Cut cut(List<Way> ways, Evidence stretch, double logUnchanged, double tolerance) {
+  static Cut cut(
+      List<Way> ways,
+      Evidence stretch,
+      List<Noise> settings,
+      double logUnchanged,
+      double tolerance) {
     double seconds = stretch.window().lengthSeconds();
     if (ways.isEmpty() || !(seconds > 0)) {
       return new Cut(List.of(stretch.window()), 0);
@@ -41,24 +50,23 @@ final class Changes {
     double changed = Double.NEGATIVE_INFINITY;
     double unchanged = Double.NEGATIVE_INFINITY;
     double most = Double.NEGATIVE_INFINITY;
-    double weights = 0;
     List<Double> changes = List.of();
-    double usual = stretch.settings().stream().mapToDouble(Noise::weight).max().orElse(0);
-    for (Noise noise : stretch.settings()) {
-      if (noise.weight() >= usual) {
-        Switches switches = new Switches(ways, stretch, noise, CHANCE / seconds, tolerance);
-        double log = Math.log(noise.weight()) + switches.logChanged();
-        changed = Gauss.logAdd(changed, log);
-        unchanged = Gauss.logAdd(unchanged, Math.log(noise.weight()) + switches.logUnchanged());
-        weights += noise.weight();
-        if (log > most) {
-          most = log;
-          changes = switches.changes();
-        }
+    Front front = new Front();
+    double all = settings.stream().mapToDouble(Noise::weight).sum();
+    for (Noise noise : settings) {
+      double least = logUnchanged + Math.log(all * LEAST / noise.weight()) - NEGLIGIBLE;
+      Floor floor = new Floor(least, 0, front);
+      Switches switches = new Switches(ways, stretch, noise, CHANCE / seconds, tolerance, floor);
+      double log = Math.log(noise.weight()) + switches.logChanged();
+      changed = Gauss.logAdd(changed, log);
+      unchanged = Gauss.logAdd(unchanged, Math.log(noise.weight()) + switches.logUnchanged());
+      if (log > most) {
+        most = log;
+        changes = switches.changes();
       }
     }
-    double kept = Math.max(logUnchanged, unchanged - Math.log(weights));
-    double odds = changed - Math.log(weights) - kept;
+    double kept = Math.max(logUnchanged, unchanged - Math.log(all));
+    double odds = changed - Math.log(all) - kept;
     double probability = 1 / (1 + Math.exp(-odds));
     if (!(probability >= LEAST)) {
       return new Cut(List.of(stretch.window()), 0);

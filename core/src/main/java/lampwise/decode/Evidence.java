@@ -2,7 +2,6 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
 import lampwise.light.Blink;
 import lampwise.light.Window;
 
@@ -48,6 +47,9 @@ record Evidence(
 
   private static final double LONG_PAUSE_SECONDS = 60;
 
+  /** A time is at the most this many standard deviations off. */
+  private static final double FAR = 5;
+
   Evidence {
     notes = List.copyOf(notes);
     blind = List.copyOf(blind);
@@ -78,21 +80,14 @@ record Evidence(
 
   /** The same evidence with two of its noise settings, for a quick look. */
   Evidence roughly() {
-    List<Noise> few = List.of(settings.get(settings.size() / 3), settings.get(settings.size() - 1));
+    List<Noise> few = List.of(usualSettings().get(1), settings.get(settings.size() - 1));
     return new Evidence(window, notes, blind, few, resolutionSeconds, stated, level);
   }
 
-  /** A few of the noise settings, of every kind, for a first look. */
-  List<Noise> fewSettings() {
-    int step = stepOfFew();
-    return IntStream.iterate(0, k -> k < settings.size(), k -> k + step)
-        .mapToObj(settings::get)
-        .toList();
-  }
-
-  /** Every so many settings is one of the few. */
-  int stepOfFew() {
-    return Math.max(1, settings.size() / 3);
+  /** The noise settings that are at least half as common as the commonest. */
+  List<Noise> usualSettings() {
+    double most = settings.stream().mapToDouble(Noise::weight).max().orElse(0);
+    return settings.stream().filter(noise -> noise.weight() >= 0.5 * most).toList();
   }
 
   /** The same up to its blink of this number; the same evidence if it has no more. */
@@ -154,6 +149,9 @@ record Evidence(
    */
   double watched(double seconds, double sd) {
     double inside = inside(window, seconds, sd);
+    if (blind.isEmpty()) {
+      return inside;
+    }
     for (Window gap : blind) {
       inside -= inside(gap, seconds, sd);
     }
@@ -161,14 +159,15 @@ record Evidence(
   }
 
   private static double inside(Window stretch, double seconds, double sd) {
-    double below = (stretch.fromSeconds() - seconds) / sd;
-    double above = (stretch.toSeconds() - seconds) / sd;
-    if (below < -5 && above > 5) {
+    double reach = FAR * sd;
+    double below = stretch.fromSeconds() - seconds;
+    double above = stretch.toSeconds() - seconds;
+    if (below < -reach && above > reach) {
       return 1;
     }
-    if (below > 5 || above < -5) {
+    if (below > reach || above < -reach) {
       return 0;
     }
-    return Gauss.cumulative(above) - Gauss.cumulative(below);
+    return Gauss.cumulative(above / sd) - Gauss.cumulative(below / sd);
   }
 }

@@ -12,9 +12,11 @@ import lampwise.rhythm.Rhythm;
  * @param logWeight logarithm of its likelihood times its prior weight
  * @param observed the rhythm as measured; empty if there is no honest phrase for it
  * @param blinks the blinks, each with the chance that it belongs to the train
+ * @param noise the noise under which it fits best
  * @param loose how many blinks and watched pulses are left without partner
  */
-record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> blinks, int loose) {
+record Explained(
+    double logWeight, Noise noise, Optional<Rhythm> observed, List<SeenBlink> blinks, int loose) {
   /** Pulses before or after the blinks are not counted further than this. */
   private static final int MOST_UNSEEN = 100;
 
@@ -33,10 +35,11 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
   /** Explains a stretch by the likeliest of these, under the noise that fits it best. */
   static Optional<Explained> likeliest(List<Proposal> proposals, Evidence stretch) {
     Evidence head = stretch.beginning(Likelihoods.MANY_BLINKS);
+    Front front = new Front();
     double best = Double.NEGATIVE_INFINITY;
     Optional<Fitted> likeliest = Optional.empty();
     for (Proposal proposal : proposals) {
-      Fitted fitted = fitted(proposal, head, best);
+      Fitted fitted = fitted(proposal, head, best, front);
       if (likeliest.isEmpty() || fitted.logWeight() > best) {
         best = fitted.logWeight();
         likeliest = Optional.of(fitted);
@@ -49,23 +52,26 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
   /** The same fit to the whole of a recording of which the beginning was looked at. */
   private static Fitted again(Fitted fitted, Evidence whole) {
     Proposal proposal = fitted.proposal();
-    double log =
-        Fit.logLikelihood(proposal.train(), whole, fitted.noise(), false, Double.NEGATIVE_INFINITY);
+    double log = Fit.logLikelihood(proposal.train(), whole, fitted.noise(), false, Floor.none());
     return new Fitted(proposal, proposal.logPrior() + log, fitted.noise());
   }
 
-  private static Fitted fitted(Proposal proposal, Evidence stretch, double floor) {
+  private static Fitted fitted(Proposal proposal, Evidence stretch, double floor, Front front) {
     Noise best = stretch.settings().get(0);
     double bestLog = floor - proposal.logPrior();
     double sum = Double.NEGATIVE_INFINITY;
     double weights = 0;
-    for (Noise noise : stretch.fewSettings()) {
-      double log = Fit.logLikelihood(proposal.train(), stretch, noise, false, bestLog - UNLIKELY);
-      sum = Gauss.logAdd(sum, Math.log(noise.weight()) + log);
-      weights += noise.weight();
-      if (log > bestLog) {
-        bestLog = log;
-        best = noise;
+    for (Timing timing : Timing.of(stretch.settings())) {
+      Floor least = new Floor(bestLog - UNLIKELY, proposal.logPrior(), front);
+      double[] logs = Fit.logLikelihoods(proposal.train(), stretch, timing, false, least);
+      for (int s = 0; s < logs.length; s++) {
+        Noise noise = timing.setting(s);
+        sum = Gauss.logAdd(sum, Math.log(noise.weight()) + logs[s]);
+        weights += noise.weight();
+        if (logs[s] > bestLog) {
+          bestLog = logs[s];
+          best = noise;
+        }
       }
     }
     return new Fitted(proposal, proposal.logPrior() + sum - Math.log(weights), best);
@@ -82,16 +88,16 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     for (Evidence piece : stretch.pieces()) {
       Chain chain = chain(cycle, piece, best);
       List<Link> links = chain.chains();
-      Optional<Link> top = links.stream().max((a, b) -> Double.compare(a.weight(), b.weight()));
+      Optional<Link> top = links.stream().max((a, b) -> Double.compare(a.weight(0), b.weight(0)));
       int notes = piece.notes().size();
-      blinks.addAll(blinks(piece, links, chain.logNothing()));
+      blinks.addAll(blinks(piece, links, chain.logNothing()[0]));
       loose += top.map(link -> loose(cycle, link, piece)).orElse(notes);
       if (notes > most) {
         most = notes;
         observed = top.flatMap(link -> measured(cycle, link, piece));
       }
     }
-    return new Explained(fitted.logWeight(), observed, withTheRest(blinks, stretch), loose);
+    return new Explained(fitted.logWeight(), best, observed, withTheRest(blinks, stretch), loose);
   }
 
   private static Chain chain(Train train, Evidence piece, Noise noise) {
@@ -99,7 +105,7 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
     double to = piece.window().toSeconds();
     double reach = train.on(train.size() - 1) * train.high() + 1;
     double density = train.repeats() ? train.cycleSeconds() : to - from + reach;
-    return new Chain(train, piece, noise, -Math.log(density), from - reach, to);
+    return new Chain(train, piece, Timing.of(noise), -Math.log(density), from - reach, to);
   }
 
   /** Adds the blinks that lie in no piece, as they stand by themselves. */
@@ -119,11 +125,11 @@ record Explained(double logWeight, Optional<Rhythm> observed, List<SeenBlink> bl
   private static List<SeenBlink> blinks(Evidence stretch, List<Link> links, double logNothing) {
     double total = logNothing;
     for (Link link : links) {
-      total = Gauss.logAdd(total, link.weight());
+      total = Gauss.logAdd(total, link.weight(0));
     }
     double[] linked = new double[stretch.notes().size()];
     for (Link link : links) {
-      double share = Math.exp(link.weight() - total);
+      double share = Math.exp(link.weight(0) - total);
       for (Link at : link.back()) {
         linked[at.note] += share;
       }

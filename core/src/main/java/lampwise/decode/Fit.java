@@ -17,105 +17,146 @@ final class Fit {
   private Fit() {}
 
   /**
-   * Logarithm of the likelihood.
+   * Logarithms of the likelihood, for each setting of a timing.
    *
    * @param triggered whether the stretch begins with the target or event that makes the lamp show
-   * @param floor below this logarithm the answer does not matter and may come out lower
+   * @param floor the least that matters
    */
+  static double[] logLikelihoods(
+      Train train, Evidence evidence, Timing timing, boolean triggered, Floor floor) {
+    double[] strays = timing.strays(evidence);
+    return sum(strays, beside(train, evidence, timing, triggered, floor));
+  }
+
+  /** The same for one setting. */
   static double logLikelihood(
-      Train train, Evidence evidence, Noise noise, boolean triggered, double floor) {
-    double strays = Chain.strays(evidence, noise);
+      Train train, Evidence evidence, Noise noise, boolean triggered, Floor floor) {
+    return logLikelihoods(train, evidence, Timing.of(noise), triggered, floor)[0];
+  }
+
+  /** The same beside the likelihood of strays alone. */
+  private static double[] beside(
+      Train train, Evidence evidence, Timing timing, boolean triggered, Floor floor) {
     double from = evidence.window().fromSeconds();
     double to = evidence.window().toSeconds();
     if (!train.repeats()) {
-      return strays + shows(train, evidence, noise, triggered);
+      return shows(train, evidence, timing, triggered);
     }
     if (train.prelude() == 0) {
-      return strays + repeating(train, evidence, noise, floor - strays);
+      return repeating(train, evidence, timing, floor);
     }
     if (triggered) {
-      return strays + starting(train, evidence, noise, from, from + TRIGGER_SECONDS);
+      return starting(train, evidence, timing, from, from + TRIGGER_SECONDS);
     }
-    double over = repeating(train.withoutPrelude(), evidence, noise, Double.NEGATIVE_INFINITY);
+    double[] over = repeating(train.withoutPrelude(), evidence, timing, Floor.none());
     double whole = train.on(train.prelude()) + train.cycleSeconds();
-    double within = starting(train, evidence, noise, from - whole, Math.max(to, from + 1));
-    return strays
-        + Gauss.logAdd(Math.log(PRELUDE_OVER) + over, Math.log(1 - PRELUDE_OVER) + within);
-  }
-
-  private static double repeating(Train train, Evidence evidence, Noise noise, double floor) {
-    double sum = 0;
-    List<Evidence> pieces = evidence.pieces();
-    for (Evidence piece : pieces) {
-      sum += unbroken(train, piece, noise, pieces.size() > 1 ? Double.NEGATIVE_INFINITY : floor);
+    double[] within = starting(train, evidence, timing, from - whole, Math.max(to, from + 1));
+    double[] logs = new double[timing.size()];
+    for (int s = 0; s < logs.length; s++) {
+      logs[s] =
+          Gauss.logAdd(Math.log(PRELUDE_OVER) + over[s], Math.log(1 - PRELUDE_OVER) + within[s]);
     }
-    return sum;
+    return logs;
   }
 
-  private static double unbroken(Train train, Evidence evidence, Noise noise, double floor) {
+  private static double[] repeating(Train train, Evidence evidence, Timing timing, Floor floor) {
+    List<Evidence> pieces = evidence.pieces();
+    if (pieces.size() == 1) {
+      return unbroken(train, pieces.get(0), timing, floor);
+    }
+    double[] sums = timing.all(0);
+    for (Evidence piece : pieces) {
+      sums = sum(sums, unbroken(train, piece, timing, Floor.none()));
+    }
+    return sums;
+  }
+
+  private static double[] unbroken(Train train, Evidence evidence, Timing timing, Floor floor) {
     Chain chain =
-        new Chain(train, evidence, noise, -Math.log(train.cycleSeconds()), Double.NaN, Double.NaN);
+        new Chain(train, evidence, timing, -Math.log(train.cycleSeconds()), Double.NaN, Double.NaN);
     return sum(chain, chain.chains(floor));
   }
 
-  private static double starting(
-      Train train, Evidence evidence, Noise noise, double from, double to) {
+  private static double[] starting(
+      Train train, Evidence evidence, Timing timing, double from, double to) {
     List<Evidence> pieces = evidence.pieces();
     if (pieces.isEmpty()) {
-      return 0;
+      return timing.all(0);
     }
-    Chain chain = new Chain(train, pieces.get(0), noise, -Math.log(to - from), from, to);
-    double sum = sum(chain, chain.chains());
+    Chain chain = new Chain(train, pieces.get(0), timing, -Math.log(to - from), from, to);
+    double[] sums = sum(chain, chain.chains(Floor.none()));
     for (Evidence later : pieces.subList(1, pieces.size())) {
-      sum += unbroken(train.withoutPrelude(), later, noise, Double.NEGATIVE_INFINITY);
+      sums = sum(sums, unbroken(train.withoutPrelude(), later, timing, Floor.none()));
     }
-    return sum;
+    return sums;
   }
 
-  private static double sum(Chain chain, List<Link> links) {
-    double sum = chain.logNothing();
-    for (Link link : links) {
-      sum = Gauss.logAdd(sum, link.weight());
+  private static double[] sum(double[] a, double[] b) {
+    double[] sums = a.clone();
+    for (int s = 0; s < sums.length; s++) {
+      sums[s] += b[s];
     }
-    return sum;
+    return sums;
+  }
+
+  private static double[] sum(Chain chain, List<Link> links) {
+    double[] sums = chain.logNothing();
+    for (int s = 0; s < sums.length; s++) {
+      for (Link link : links) {
+        sums[s] = Gauss.logAdd(sums[s], link.weight(s));
+      }
+    }
+    return sums;
   }
 
   /**
    * A train that shows once after its trigger, and perhaps again later: a forward sum over the
    * blinks, each of which is a stray or begins a show.
    */
-  private static double shows(Train train, Evidence evidence, Noise noise, boolean triggered) {
+  private static double[] shows(Train train, Evidence evidence, Timing timing, boolean triggered) {
     int count = evidence.notes().size();
+    int settings = timing.size();
     double from = evidence.window().fromSeconds();
     double to = evidence.window().toSeconds();
-    double[] before = new double[count + 1];
-    double[] after = new double[count + 1];
-    Arrays.fill(before, Double.NEGATIVE_INFINITY);
-    Arrays.fill(after, Double.NEGATIVE_INFINITY);
-    before[0] = 0;
+    double[][] before = new double[count + 1][settings];
+    double[][] after = new double[count + 1][settings];
+    for (int i = 0; i <= count; i++) {
+      Arrays.fill(before[i], i == 0 ? 0 : Double.NEGATIVE_INFINITY);
+      Arrays.fill(after[i], Double.NEGATIVE_INFINITY);
+    }
     double reach = train.on(train.last()) * train.high() + TRIGGER_SECONDS;
-    Chain marked =
-        new Chain(train, evidence, noise, -Math.log(TRIGGER_SECONDS), from, from + TRIGGER_SECONDS);
-    Chain unmarked = new Chain(train, evidence, noise, Math.log(UNMARKED_RATE), from - reach, to);
+    double logMarked = -Math.log(TRIGGER_SECONDS);
+    Chain marked = new Chain(train, evidence, timing, logMarked, from, from + TRIGGER_SECONDS);
+    Chain unmarked = new Chain(train, evidence, timing, Math.log(UNMARKED_RATE), from - reach, to);
     for (int i = 0; i < count; i++) {
-      before[i + 1] = Gauss.logAdd(before[i + 1], before[i]);
-      after[i + 1] = Gauss.logAdd(after[i + 1], after[i]);
-      if (triggered && before[i] > Double.NEGATIVE_INFINITY) {
-        add(marked.chains(i, true), before[i], after);
+      for (int s = 0; s < settings; s++) {
+        before[i + 1][s] = Gauss.logAdd(before[i + 1][s], before[i][s]);
+        after[i + 1][s] = Gauss.logAdd(after[i + 1][s], after[i][s]);
       }
-      List<Link> links = unmarked.chains(i, true);
+      if (triggered) {
+        add(marked.chainsAt(i), before[i], after);
+      }
+      List<Link> links = unmarked.chainsAt(i);
       add(links, before[i], before);
       add(links, after[i], after);
     }
     if (!triggered) {
       return before[count];
     }
-    return Gauss.logAdd(after[count], before[count] + marked.logNothing());
+    double[] logs = after[count];
+    double[] nothing = marked.logNothing();
+    for (int s = 0; s < settings; s++) {
+      logs[s] = Gauss.logAdd(logs[s], before[count][s] + nothing[s]);
+    }
+    return logs;
   }
 
-  private static void add(List<Link> links, double log, double[] sums) {
+  private static void add(List<Link> links, double[] logs, double[][] sums) {
     for (Link link : links) {
-      sums[link.note + 1] = Gauss.logAdd(sums[link.note + 1], log + link.weight());
+      double[] sum = sums[link.note + 1];
+      for (int s = 0; s < sum.length; s++) {
+        sum[s] = Gauss.logAdd(sum[s], logs[s] + link.weight(s));
+      }
     }
   }
 }

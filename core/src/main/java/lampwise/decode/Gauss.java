@@ -19,6 +19,9 @@ final class Gauss {
   /** An interval narrower than this has the density of its middle. */
   private static final double NARROW = 0.02;
 
+  /** So much less (natural logarithm) a part of a sum does not show in it. */
+  private static final double NEGLIGIBLE = 37;
+
   /** So far beyond a border there is less than a part of 2e-8 of what is beyond the border. */
   private static final double FAR = 6;
 
@@ -53,7 +56,7 @@ final class Gauss {
   /** Logarithm of the probability of an interval above zero. */
   private static double logBeyond(double from, double to) {
     double all = logUpper(from);
-    return to > from + FAR ? all : all + Math.log1p(-Math.exp(logUpper(to) - all));
+    return to > from + FAR ? all : all + Math.log(1 - Math.exp(logUpper(to) - all));
   }
 
   /** Upper tail for z of zero or more, to 2e-6. */
@@ -115,6 +118,23 @@ final class Gauss {
     if (a < b) {
       return logAdd(b, a);
     }
-    return b == Double.NEGATIVE_INFINITY ? a : a + Math.log1p(Math.exp(b - a));
+    // Of a part below half a bit nothing is left.
+    return b > a - NEGLIGIBLE ? a + Math.log(1 + Math.exp(b - a)) : a;
+  }
+
+  /** Logarithm of the sum of numbers given by their logarithms. */
+  static double logSum(double[] logs) {
+    double most = Double.NEGATIVE_INFINITY;
+    for (double log : logs) {
+      most = Math.max(most, log);
+    }
+    if (most == Double.NEGATIVE_INFINITY) {
+      return most;
+    }
+    double sum = 0;
+    for (double log : logs) {
+      sum += log > most - NEGLIGIBLE ? Math.exp(log - most) : 0;
+    }
+    return most + Math.log(sum);
   }
 }

@@ -19,9 +19,6 @@ record Line(
     double varTime,
     double covariance,
     double varTrain) {
-  /** A slope this many standard deviations beyond the borders is impossible. */
-  private static final double HOPELESS = 6;
-
   /** The line of one point, whose slope is open. */
   static Line through(double time, double inTrain) {
     return new Line(1, time, inTrain, 0, 0, 0);
@@ -67,47 +64,5 @@ record Line(
   double stretch(Train train) {
     double slope = varTrain > 0 ? covariance / varTrain : 0.5 * (train.low() + train.high());
     return Math.max(train.low(), Math.min(train.high(), slope));
-  }
-
-  /**
-   * Where the slope can still lie, least and most.
-   *
-   * @param reach how far a point may be off the line
-   */
-  double[] slopes(Train train, double reach) {
-    if (!(varTrain > 0)) {
-      return new double[] {train.low(), train.high()};
-    }
-    double mean = covariance / varTrain;
-    double spread = reach / Math.sqrt(varTrain);
-    double low = Math.max(train.low(), mean - spread);
-    double high = Math.min(train.high(), mean + spread);
-    return low < high ? new double[] {low, high} : new double[] {train.low(), train.high()};
-  }
-
-  /**
-   * Logarithm of the density of the times, given the train: the normal errors summed over the
-   * line's height (uniform) and its slope (uniform between the train's borders).
-   *
-   * @param sd standard deviation of the errors
-   */
-  double logDensity(Train train, double sd) {
-    double sum = -(points - 1) * Math.log(sd * Math.sqrt(2 * Math.PI)) - 0.5 * Math.log(points);
-    if (!(varTrain > 0)) {
-      return sum - 0.5 * varTime / (sd * sd);
-    }
-    double mean = covariance / varTrain;
-    double spread = sd / Math.sqrt(varTrain);
-    double rest = Math.max(0, varTime - covariance * mean);
-    double a = (train.low() - mean) / spread;
-    double b = (train.high() - mean) / spread;
-    if (a > HOPELESS || b < -HOPELESS) {
-      return Double.NEGATIVE_INFINITY;
-    }
-    double mass = a < -7 && b > 7 ? 0 : Gauss.logBetween(a, b);
-    return sum
-        - 0.5 * rest / (sd * sd)
-        + Math.log(spread * Math.sqrt(2 * Math.PI) / (train.high() - train.low()))
-        + mass;
   }
 }

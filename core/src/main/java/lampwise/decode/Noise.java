@@ -1,6 +1,7 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -30,16 +31,13 @@ record Noise(
   // Timing errors and the pairs of misses and strays that go with them: from people who watch well
   // to people who do not. Chosen around what is known of people who tap (a button pressed at an
   // anticipated sight has a spread of 0.07 s: Am. J. Phys. 87, 110, 2019).
-  private static final double[] SD = {0.012, 0.04, 0.08, 0.08};
-  private static final double[] FIRST_LATE = {0, 0, 0.12, 0.12};
+  private static final double[] SD = {0.012, 0.04, 0.08};
+  private static final double[] FIRST_LATE = {0, 0, 0.12};
   private static final double[] MISS = {0.004, 0.03, 0.1, 0.2};
   private static final double[] STRAYS = {0.1 / 60, 0.3 / 60, 1 / 60.0, 3 / 60.0};
 
-  /** The pair of misses and strays that goes with each of the timing errors. */
-  private static final int[] PAIR = {0, 1, 2, 3};
-
-  /** How much more common that pair is than the next ones. */
-  private static final double USUAL_PAIR = 6;
+  /** How common each pair is with each timing error; the usual pair six times the next ones. */
+  private static final double[][] WEIGHTS = {{6, 1, 0, 0}, {1, 6, 1, 0}, {0, 1, 7, 7}};
 
   /** How common it is that somebody lets go late, relative to letting go in time. */
   private static final double RELEASED_LATE = 0.2;
@@ -50,21 +48,23 @@ record Noise(
     List<Noise> settings = new ArrayList<>();
     for (double delay : late) {
       for (int i = 0; i < SD.length; i++) {
-        for (int j = Math.max(0, PAIR[i] - 1); j <= Math.min(MISS.length - 1, PAIR[i] + 1); j++) {
-          double sd = Math.sqrt(SD[i] * SD[i] + resolutionSeconds * resolutionSeconds / 12);
-          settings.add(
-              new Noise(
-                  sd,
-                  MISS[j],
-                  STRAYS[j],
-                  delay,
-                  0.03 + sd,
-                  FIRST_LATE[i],
-                  (j == PAIR[i] ? USUAL_PAIR : 1) * (delay > 0 ? RELEASED_LATE : 1)));
+        double sd = Math.sqrt(SD[i] * SD[i] + resolutionSeconds * resolutionSeconds / 12);
+        for (int j = 0; j < MISS.length; j++) {
+          double weight = WEIGHTS[i][j] * (delay > 0 ? RELEASED_LATE : 1);
+          if (weight > 0) {
+            settings.add(
+                new Noise(sd, MISS[j], STRAYS[j], delay, 0.03 + sd, FIRST_LATE[i], weight));
+          }
         }
       }
     }
     return settings;
+  }
+
+  /** The order of settings by how like one they are: in the timing error, then in the strays. */
+  static Comparator<Noise> likeFirst(Noise one) {
+    return Comparator.<Noise>comparingDouble(noise -> Math.abs(Math.log(noise.sd() / one.sd())))
+        .thenComparingDouble(noise -> Math.abs(Math.log(noise.strays() / one.strays())));
   }
 
   /** The settings for blinks found in a light curve with this time between samples. */
@@ -76,6 +76,11 @@ record Noise(
       settings.add(new Noise(sd, 0.06, 1 / 60.0, 0, 2 * sd, 0, 1));
     }
     return settings;
+  }
+
+  /** Logarithm of a noted pulse's chance over the rate of strays. */
+  double logMatch() {
+    return Math.log((1 - miss) / strays);
   }
 
   /** Logarithm of the chance that a pulse that was watched left no blink. */

@@ -1,7 +1,6 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import lampwise.rhythm.Limits;
 
@@ -68,13 +67,29 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
   }
 
   /** Where in the cycle each blink lies, rising. */
-  static double[] phases(double[] starts, double period) {
+  private static double[] phases(double[] starts, double period) {
     double[] phases = new double[starts.length];
-    for (int i = 0; i < phases.length; i++) {
-      phases[i] = (starts[i] - starts[0]) % period;
-    }
-    Arrays.sort(phases);
+    lay(starts.clone(), phases, starts[0], period);
     return phases;
+  }
+
+  /**
+   * Lays times over each other: puts them in the order of their places in the cycle, and tells the
+   * places. Times that were laid at nearly the same period before are soon in order.
+   */
+  static void lay(double[] times, double[] phases, double first, double period) {
+    for (int i = 0; i < times.length; i++) {
+      double time = times[i];
+      double since = time - first;
+      double phase = since - period * Math.floor(since / period);
+      int at = i;
+      for (; at > 0 && phases[at - 1] > phase; at--) {
+        times[at] = times[at - 1];
+        phases[at] = phases[at - 1];
+      }
+      times[at] = time;
+      phases[at] = phase;
+    }
   }
 
   /** How many blinks the fullest place has. */
@@ -84,7 +99,7 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
     int to = 0;
     for (int from = 0; from < count; from++) {
       while (to < from + count
-          && phases[to % count] + (to < count ? 0 : period) - phases[from] <= width) {
+          && (to < count ? phases[to] : phases[to - count] + period) - phases[from] <= width) {
         to++;
       }
       most = Math.max(most, to - from);

@@ -309,11 +309,11 @@ public final class RecordingPlan {
     private double log(List<Train> trains, Evidence evidence) {
       Noise noise = evidence.settings().get(0);
       if (trains.isEmpty()) {
-        return Chain.strays(evidence, noise);
+        return Strays.log(evidence, noise);
       }
       double sum = Double.NEGATIVE_INFINITY;
       for (Train train : trains) {
-        double log = Fit.logLikelihood(train, evidence, noise, triggered, Double.NEGATIVE_INFINITY);
+        double log = Fit.logLikelihood(train, evidence, noise, triggered, Floor.none());
         sum = Gauss.logAdd(sum, train.logWeight() + log);
       }
       return sum;

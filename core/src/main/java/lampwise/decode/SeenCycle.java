@@ -147,12 +147,15 @@ final class SeenCycle {
     double step = AGREE_SECONDS / Math.max(1, cycles);
     int steps = (int) Math.min(MOST_STEPS / 2.0, Math.ceil(SAME_SECONDS / 2 / step));
     double width = PhaseFold.width(about);
+    double[] ordered = starts.clone();
+    double[] phases = new double[starts.length];
     double sum = 0;
     int equal = 0;
     int most = 0;
     for (int i = -steps; i <= steps; i++) {
       double period = about + i * step;
-      int fullest = PhaseFold.fullest(PhaseFold.phases(starts, period), period, width);
+      PhaseFold.lay(ordered, phases, starts[0], period);
+      int fullest = PhaseFold.fullest(phases, period, width);
       if (fullest > most) {
         most = fullest;
         sum = 0;

@@ -178,7 +178,7 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     saturation.note().ifPresent(notes::add);
     List<Window> pauses = new ArrayList<>(spans.pauses());
     pauses.removeIf(
-        pause -> saturation.stretches().stream().anyMatch(s -> Likelihoods.overlap(s, pause) > 0));
+        pause -> saturation.stretches().stream().anyMatch(s -> Showing.overlap(s, pause) > 0));
     if (!pauses.isEmpty()) {
       notes.add("nothing is known of the pauses without samples: " + list(pauses));
     }

@@ -127,9 +127,15 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
     for (int i = 0; i < priors.length; i++) {
       unchanged = Gauss.logAdd(unchanged, Math.log(priors[i]) + here[i]);
     }
+    List<Noise> settings = new ArrayList<>(stretch.usualSettings());
+    explained.ifPresent(how -> settings.sort(Noise.likeFirst(how.noise())));
     Changes.Cut cut =
         Changes.cut(
-            likelihoods.shows(stretch.window()), stretch, unchanged, sheet.clockTolerance());
+            likelihoods.shows(stretch.window()),
+            stretch,
+            settings,
+            unchanged,
+            sheet.clockTolerance());
     boolean sure = cut.parts().size() == 1 || cut.probability() >= SURE_CHANGE;
     return sure || areClear(sheet, logs, cut.parts()) ? cut.parts() : List.of(stretch.window());
   }

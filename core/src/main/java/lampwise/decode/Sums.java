@@ -3,6 +3,7 @@ package lampwise.decode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Likelihoods of candidates, averaged over noise settings one setting after another, and how far a
@@ -18,11 +19,14 @@ final class Sums {
    */
   private static final double AVERAGING = 12;
 
+  /** What is so far behind the best under one setting does not matter. */
+  static final double BEHIND = AVERAGING + HOPELESS;
+
+  private final Front front = new Front();
   private final double[] logs;
-  private final int[] counts;
   private final double[] weights;
   private double bestTerm = Double.NEGATIVE_INFINITY;
-  private int bestSetting;
+  private Optional<Timing> bestTiming = Optional.empty();
   private final double other;
 
   /**
@@ -33,47 +37,44 @@ final class Sums {
    */
   Sums(int candidates, double other) {
     this.logs = new double[candidates];
-    this.counts = new int[candidates];
     this.weights = new double[candidates];
     this.other = other;
     Arrays.fill(logs, Double.NEGATIVE_INFINITY);
   }
 
-  /** The same so far, to go on with. */
-  Sums copy() {
-    Sums copy = new Sums(logs.length, other);
-    System.arraycopy(logs, 0, copy.logs, 0, logs.length);
-    System.arraycopy(counts, 0, copy.counts, 0, counts.length);
-    System.arraycopy(weights, 0, copy.weights, 0, weights.length);
-    copy.bestTerm = bestTerm;
-    copy.bestSetting = bestSetting;
-    return copy;
-  }
-
-  /** Adds a candidate's likelihood under one more setting. */
-  void add(int candidate, Noise noise, double log) {
-    logs[candidate] = Gauss.logAdd(logs[candidate], Math.log(noise.weight()) + log);
-    weights[candidate] += noise.weight();
-    if (log > bestTerm) {
-      bestTerm = log;
-      bestSetting = counts[candidate];
+  /** Adds a candidate's likelihoods under the settings of one more timing. */
+  void add(int candidate, Timing timing, double[] terms) {
+    for (int s = 0; s < terms.length; s++) {
+      Noise noise = timing.setting(s);
+      logs[candidate] = Gauss.logAdd(logs[candidate], Math.log(noise.weight()) + terms[s]);
+      weights[candidate] += noise.weight();
+      if (bestTiming.isEmpty() || terms[s] > bestTerm) {
+        bestTerm = terms[s];
+        bestTiming = Optional.of(timing);
+      }
     }
-    counts[candidate]++;
   }
 
-  /** The number of the setting, among those seen, under which a candidate fits best. */
-  int bestSetting() {
-    return bestSetting;
+  /** The timing, among those seen, under which a candidate fits best. */
+  Timing bestTiming() {
+    return bestTiming.orElseThrow();
   }
 
-  /** A likelihood under one setting, its logarithm, below which it does not matter. */
-  double floor() {
-    return Math.max(bestTerm - AVERAGING, other) - HOPELESS;
+  /** A likelihood under one setting below which it does not matter. */
+  Floor floor() {
+    return new Floor(Math.max(bestTerm - AVERAGING, other) - HOPELESS, 0, front);
+  }
+
+  /**
+   * The same once all of the best candidate's likelihoods are in: no average is above its terms.
+   */
+  Floor finalFloor() {
+    return new Floor(best() - HOPELESS, 0, front);
   }
 
   /** Logarithm of a candidate's average; negative infinity if it has none. */
   double mean(int candidate) {
-    return counts[candidate] == 0
+    return weights[candidate] == 0
         ? Double.NEGATIVE_INFINITY
         : logs[candidate] - Math.log(weights[candidate]);
   }

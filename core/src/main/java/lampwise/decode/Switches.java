@@ -22,174 +22,35 @@ final class Switches {
   /** How far back from its first blink a state may have begun: so many places. */
   private static final int PLACES_BACK = 32;
 
-  /** How many pulses before its first blink are looked at, and after its last up to a place. */
+  /** How many pulses after its last blink are looked at up to a place. */
   private static final int MOST_PULSES = 60;
 
-  /** Pulses are looked for this many standard deviations around a blink. */
-  private static final double GATE = 4.5;
+  /** A line that one more blink spoils by more than this is not drawn. */
+  private static final double SPOILT = 0.5 * Density.GATE * Density.GATE + 6;
 
   private static final double HOPELESS = -40;
 
-  private static final double EVEN_SPREAD = 1 / Math.sqrt(12);
-
-  /** This many standard deviations before it is due a pulse is not waited for. */
-  private static final double QUIET = 5;
-
-  /** How well a clock keeps its rate, as a fraction. */
-  private static final double CLOCK_KEPT = 0.003;
+  /** A beginning this much less likely than another (natural logarithm) does not show. */
+  private static final double NEGLIGIBLE = 20;
 
   private static final int ORIGIN = -1;
 
-  /** A state that has lasted from a place on, as far as it explains the blinks by now. */
-  private final class Run {
-    final int way;
-
-    /** The place at which it began, the likeliest one. */
-    final int start;
-
-    /** How the clock ran before it. */
-    final Optional<Line> clock;
-
-    /** Whether there was another candidate before it. */
-    final boolean changed;
-
-    /** The line through its blinks; empty if it has none. */
-    final Optional<Line> line;
-
-    double logWeight;
-
-    /** Logarithm of the density of the times of its blinks, given the clock. */
-    final double logLine;
-
-    /** Borders of its slope. */
-    final double low;
-
-    final double high;
-
-    /** The next pulse, and what was missed on the way to it. */
-    int scanned;
-
-    double logSkipped;
-
-    /** Before this moment no further pulse is due. */
-    double quietUntil;
-
-    Run(int way, int start, double logWeight, Optional<Line> clock) {
-      this.way = way;
-      this.start = start;
-      this.changed = changedBy(way, start);
-      this.clock = clock;
-      this.line = Optional.empty();
-      this.logWeight = logWeight;
-      this.logLine = 0;
-      this.low = 1;
-      this.high = 1;
-      this.quietUntil = Double.POSITIVE_INFINITY;
-    }
-
-    Run(
-        int way,
-        int start,
-        int pulse,
-        Line line,
-        double logWeight,
-        double logLine,
-        Optional<Line> clock) {
-      this.way = way;
-      this.start = start;
-      this.changed = changedBy(way, start);
-      this.clock = clock;
-      this.line = Optional.of(line);
-      this.logWeight = logWeight;
-      this.logLine = logLine;
-      Train train = ways.get(way).train().orElseThrow();
-      double[] slopes = on(clock, line).slopes(train, GATE * noise.sd());
-      this.low = slopes[0];
-      this.high = slopes[1];
-      this.scanned = pulse + 1;
-      listen(train);
-    }
-
-    private void listen(Train train) {
-      quietUntil =
-          scanned > train.last()
-              ? Double.POSITIVE_INFINITY
-              : time(train, scanned) - QUIET * sd(train, scanned);
-    }
-
-    /** When a pulse is due. */
-    double time(Train train, int pulse) {
-      Line own = line.orElseThrow();
-      return own.meanTime() + 0.5 * (low + high) * (train.on(pulse) - own.meanTrain());
-    }
-
-    /** How surely that is known. */
-    double sd(Train train, int pulse) {
-      Line own = line.orElseThrow();
-      return noise.sd() + EVEN_SPREAD * (high - low) * Math.abs(train.on(pulse) - own.meanTrain());
-    }
-
-    double score() {
-      return logWeight + logSkipped;
-    }
-  }
-
-  private boolean changedBy(int way, int start) {
-    Optional<Run> earlier = start == ORIGIN ? Optional.empty() : ending.get(start);
-    return earlier.isPresent()
-        && (earlier.get().changed || candidate(earlier.get()) != ways.get(way).candidate());
-  }
-
-  /** A line whose slope is known from an earlier one too: its sums with those of both. */
-  private static Line on(Optional<Line> clock, Line line) {
-    return clock
-        .map(
-            past ->
-                new Line(
-                    line.points(),
-                    line.meanTime(),
-                    line.meanTrain(),
-                    past.varTime() + line.varTime(),
-                    past.covariance() + line.covariance(),
-                    past.varTrain() + line.varTrain()))
-        .orElse(line);
-  }
-
-  /** Logarithm of the density of a run's times, what is known of the clock given. */
-  private double logLine(Optional<Line> clock, Line line, Train train) {
-    double log = on(clock, line).logDensity(train, noise.sd());
-    return clock.isPresent() ? log - clock.get().logDensity(train, noise.sd()) : log;
-  }
-
-  /** How the clock ran up to the end of a run; a clock is not trusted to more than 0.3 %. */
-  private Optional<Line> clock(Run run) {
-    if (run.line.isEmpty() || !timed(run.way)) {
-      return run.clock;
-    }
-    Line all = on(run.clock, run.line.get());
-    double most = noise.sd() / CLOCK_KEPT;
-    double part = Math.min(1, most * most / Math.max(all.varTrain(), 1e-9));
-    return Optional.of(
-        new Line(1, 0, 0, part * all.varTime(), part * all.covariance(), part * all.varTrain()));
-  }
-
-  /** Whether nothing but the clock changes the times of a way's train. */
-  private boolean timed(int way) {
-    return ways.get(way)
-        .train()
-        .map(train -> train.high() - train.low() <= 2 * tolerance + 1e-9)
-        .orElse(false);
-  }
-
-  private final List<Way> ways;
+  private final List<Shown> ways = new ArrayList<>();
   private final Evidence evidence;
   private final Noise noise;
   private final Places places;
-  private final List<Optional<Chain>> chains = new ArrayList<>();
   private final double logMatch;
   private final double logMiss;
   private final double logRate;
-  private final double tolerance;
+  private final double logStrays;
+
+  private final Floor floor;
+
+  /** The most that a blink can add to the logarithm of a weight. */
+  private final double mostPerNote;
+
+  /** How the pass went: logarithm of how likely the blinks up to each were. */
+  private final double[] fronts;
 
   /** Logarithm of the weight of everything up to a place, and the likeliest run that ends there. */
   private final double[] before;
@@ -202,35 +63,50 @@ final class Switches {
   /**
    * Makes the pass.
    *
-   * @param ways all that may be shown; their shares sum to at most 1
+   * @param all all that may be shown; their shares sum to at most 1
    * @param changesPerSecond how often the state changes
    * @param tolerance how far the unit's clock may run from the printed times, as a fraction
+   * @param floor the least that matters
    */
   Switches(
-      List<Way> ways, Evidence evidence, Noise noise, double changesPerSecond, double tolerance) {
-    this.tolerance = tolerance;
-    this.ways = ways;
+      List<Way> all,
+      Evidence evidence,
+      Noise noise,
+      double changesPerSecond,
+      double tolerance,
+      Floor floor) {
     this.evidence = evidence;
     this.noise = noise;
     this.places = Places.of(evidence);
-    this.logMatch = Math.log((1 - noise.miss()) / noise.strays());
+    this.logMatch = noise.logMatch();
     this.logMiss = noise.logMissed();
     this.logRate = Math.log(changesPerSecond);
+    this.logStrays = Strays.log(evidence, noise);
+    this.floor = floor;
+    this.fronts = new double[evidence.notes().size()];
     this.before = new double[places.seconds().length];
-    for (Way way : ways) {
-      chains.add(way.train().map(t -> new Chain(t, evidence, noise, 0, Double.NaN, Double.NaN)));
+    double most = 0;
+    for (Way way : all) {
+      Shown shown = new Shown(way, evidence, noise, tolerance);
+      ways.add(shown);
+      double log =
+          shown.isTrain()
+              ? logMatch + shown.density().logHighest() + shown.noted().mostLengthRatio()
+              : logRandom(way);
+      most = Math.max(most, log);
     }
+    this.mostPerNote = most;
     pass();
   }
 
   /** Logarithm of the likelihood of all courses in which the state changes. */
   double logChanged() {
-    return logChanged + Chain.strays(evidence, noise);
+    return logChanged + logStrays;
   }
 
   /** The same of all in which it never changes. */
   double logUnchanged() {
-    return logUnchanged + Chain.strays(evidence, noise);
+    return logUnchanged + logStrays;
   }
 
   /** Where the candidate changes, in order, in the likeliest course in which it does. */
@@ -249,16 +125,22 @@ final class Switches {
     return changes;
   }
 
-  private int candidate(Run run) {
-    return ways.get(run.way).candidate();
+  private static int candidate(Run run) {
+    return run.shown.way().candidate();
+  }
+
+  /** What a blink adds to the weight of blinks at random; nothing to that of a dark lamp. */
+  private double logRandom(Way way) {
+    return way.isRandom() ? Math.log(way.randomPerSecond() / noise.strays()) : 0;
   }
 
   private void pass() {
-    double at = evidence.window().fromSeconds();
+    double from = evidence.window().fromSeconds();
+    double at = from;
     List<Run> runs = new ArrayList<>();
-    for (int way = 0; way < ways.size(); way++) {
-      if (chains.get(way).isEmpty()) {
-        runs.add(new Run(way, ORIGIN, ways.get(way).logPrior(), Optional.empty()));
+    for (Shown shown : ways) {
+      if (!shown.isTrain()) {
+        runs.add(new Run(shown, ORIGIN, false, Optional.empty(), shown.way().logPrior()));
       }
     }
     int gaps = evidence.notes().size() + 1;
@@ -278,9 +160,15 @@ final class Switches {
       age(runs, to - now);
       at = to;
       if (gap < gaps - 1) {
-        runs = note(runs, gap, end);
+        double strays = (gap + 1) * Math.log(noise.strays()) - noise.strays() * (at - from);
+        runs = note(runs, gap, end, strays);
+        if (runs.isEmpty()) {
+          return;
+        }
+        fronts[gap] = best(runs) + strays;
       }
     }
+    floor.front().offer(fronts, 0);
     double most = Double.NEGATIVE_INFINITY;
     for (Run run : runs) {
       double log = run.logWeight + skipped(run, evidence.window().toSeconds());
@@ -296,30 +184,45 @@ final class Switches {
     }
   }
 
-  /** Takes in one blink: every run may have made it or not, and every state may begin with it. */
-  private List<Run> note(List<Run> runs, int index, int end) {
+  /**
+   * Takes in one blink: every run may have made it or not, and every state may begin with it.
+   *
+   * @param strays logarithm of how likely the blinks up to it are as strays
+   */
+  private List<Run> note(List<Run> runs, int index, int end, double strays) {
+    int left = evidence.notes().size() - 1 - index;
+    double hopeless =
+        Math.max(
+            floor.front().at(index) - strays - Sums.BEHIND,
+            floor.log() - logStrays - left * mostPerNote);
     List<Run> grown = new ArrayList<>();
+    double least = Math.max(best(runs) - DROP, hopeless);
     for (Run run : runs) {
       if (run.line.isPresent()) {
-        extend(run, index, grown);
-      } else if (ways.get(run.way).isRandom()) {
-        run.logWeight += Math.log(ways.get(run.way).randomPerSecond() / noise.strays());
+        extend(run, index, least, grown);
+      } else {
+        run.logWeight += logRandom(run.shown.way());
       }
     }
     runs.addAll(grown);
-    double least = best(runs) - DROP;
-    for (int way = 0; way < ways.size(); way++) {
-      if (chains.get(way).isPresent()) {
-        anchors(way, index, end, least, runs);
+    least = Math.max(best(runs) - DROP, hopeless);
+    int back = Math.max(0, end - PLACES_BACK);
+    double[] most = new double[end - back];
+    for (int i = 0; i < most.length; i++) {
+      most[i] = Math.max(i > 0 ? most[i - 1] : Double.NEGATIVE_INFINITY, before[back + i]);
+    }
+    for (Shown shown : ways) {
+      if (shown.isTrain()) {
+        anchors(shown, index, back, most, least, runs);
       }
     }
-    return prune(runs);
+    return prune(runs, hopeless);
   }
 
   /** Blinks at random become the rarer the longer none comes. */
   private void age(List<Run> runs, double seconds) {
     for (Run run : runs) {
-      Way way = ways.get(run.way);
+      Way way = run.shown.way();
       if (way.isRandom()) {
         run.logWeight -= (way.randomPerSecond() - noise.strays()) * seconds;
       }
@@ -328,139 +231,107 @@ final class Switches {
 
   /** What ends at a place. */
   private void end(List<Run> runs, int place) {
-    double sum = Double.NEGATIVE_INFINITY;
-    double most = Double.NEGATIVE_INFINITY;
-    Optional<Run> best = Optional.empty();
-    for (Run run : runs) {
-      double log = run.logWeight + skipped(run, places.seconds()[place]);
-      sum = Gauss.logAdd(sum, log);
-      if (log > most) {
-        most = log;
-        best = Optional.of(run);
-      }
+    double[] logs = new double[runs.size()];
+    int most = 0;
+    for (int i = 0; i < logs.length; i++) {
+      Run run = runs.get(i);
+      logs[i] = run.logWeight + skipped(run, places.seconds()[place]);
+      most = logs[i] > logs[most] ? i : most;
     }
-    before[place] = sum + logRate + Math.log(places.widths()[place]);
-    ending.add(best);
+    before[place] = Gauss.logSum(logs) + logRate + Math.log(places.widths()[place]);
+    ending.add(logs.length == 0 ? Optional.empty() : Optional.of(runs.get(most)));
   }
 
   /** States without a train that begin in a gap. */
   private void withoutBlink(int first, int end, double now, List<Run> grown) {
-    for (int way = 0; way < ways.size(); way++) {
-      if (chains.get(way).isPresent()) {
+    for (Shown shown : ways) {
+      if (shown.isTrain()) {
         continue;
       }
-      double random = ways.get(way).isRandom() ? ways.get(way).randomPerSecond() : noise.strays();
+      Way way = shown.way();
+      double random = way.isRandom() ? way.randomPerSecond() : noise.strays();
       double sum = Double.NEGATIVE_INFINITY;
       int start = first;
       for (int place = first; place < end; place++) {
-        sum =
-            Gauss.logAdd(
-                sum, before[place] - (random - noise.strays()) * (now - places.seconds()[place]));
+        double since = now - places.seconds()[place];
+        sum = Gauss.logAdd(sum, before[place] - (random - noise.strays()) * since);
         start = before[place] > before[start] ? place : start;
       }
       if (sum > Double.NEGATIVE_INFINITY) {
-        double log = sum + ways.get(way).logPrior();
-        grown.add(new Run(way, start, log, clockAt(start)));
+        double log = sum + way.logPrior();
+        grown.add(new Run(shown, start, changedBy(shown, start), clockAt(start), log));
       }
     }
   }
 
-  /** Runs of a state whose first blink is this one. */
-  private void anchors(int way, int index, int end, double least, List<Run> grown) {
-    Train train = ways.get(way).train().orElseThrow();
-    Chain chain = chains.get(way).orElseThrow();
+  /**
+   * Runs of a state whose first blink is this one.
+   *
+   * @param back the earliest place at which it may have begun
+   * @param most the greatest weight of what was before, from that place up to each later one
+   */
+  private void anchors(
+      Shown shown, int index, int back, double[] most, double least, List<Run> grown) {
+    Train train = shown.train();
+    Noted noted = shown.noted();
     Evidence.Note note = evidence.notes().get(index);
     double logStart =
         train.repeats()
             ? -Math.log(train.cycleSeconds())
             : -Math.log(evidence.window().lengthSeconds() + train.on(train.last()));
     double half = note.onCut() ? Math.log(0.5) : 0;
-    double most = Double.NEGATIVE_INFINITY;
-    int back = Math.max(0, end - PLACES_BACK);
-    for (int place = back; place < end; place++) {
-      most = Math.max(most, before[place]);
-    }
+    double prior = shown.way().logPrior() + logMatch + logStart + half;
+    double highestBefore = most.length > 0 ? Math.max(0, most[most.length - 1]) : 0;
     for (int pulse = Math.max(0, train.first()); pulse < train.size(); pulse++) {
-      double log =
-          ways.get(way).logPrior() + logMatch + logStart + half + chain.lengthRatio(index, pulse);
-      if (log + Math.max(0, most) < least) {
+      double log = prior + noted.lengthRatio(index, pulse);
+      if (log + highestBefore < least) {
         continue;
       }
-      double time = chain.began(note, pulse);
+      double time = noted.began(note, pulse);
       Line line = Line.through(time, train.on(pulse));
-      Head head = new Head(train, pulse, time);
+      Onset onset = new Onset(train, evidence, noise, pulse, time);
       double sum = Double.NEGATIVE_INFINITY;
       double highest = Double.NEGATIVE_INFINITY;
       int start = ORIGIN;
       double missed = 0;
-      for (int place = end - 1; place >= back && missed > HOPELESS; place--) {
-        missed = head.missedSince(places.seconds()[place]);
-        double with = before[place] + missed;
+      for (int i = most.length - 1;
+          i >= 0 && missed > HOPELESS && most[i] + missed > highest - NEGLIGIBLE;
+          i--) {
+        missed = onset.missedSince(places.seconds()[back + i]);
+        double with = before[back + i] + missed;
         sum = Gauss.logAdd(sum, with);
         if (with > highest) {
           highest = with;
-          start = place;
+          start = back + i;
         }
       }
-      if (log + sum >= least) {
-        grown.add(new Run(way, start, pulse, line, log + sum, 0, clockFor(way, start)));
+      if (start != ORIGIN && log + sum >= least) {
+        boolean changed = changedBy(shown, start);
+        grown.add(new Run(shown, start, changed, clockFor(shown, start), log + sum, pulse, line));
       }
-      sum = log + head.missedSince(evidence.window().fromSeconds());
-      if (sum >= least) {
-        grown.add(new Run(way, ORIGIN, pulse, line, sum, 0, Optional.empty()));
+      if (log >= least) {
+        sum = log + onset.missedSince(evidence.window().fromSeconds());
+        if (sum >= least) {
+          grown.add(new Run(shown, ORIGIN, false, Optional.empty(), sum, pulse, line));
+        }
       }
     }
+  }
+
+  /** Whether another candidate was there before a way that begins at a place. */
+  private boolean changedBy(Shown shown, int start) {
+    Optional<Run> earlier = ending.get(start);
+    return earlier.isPresent()
+        && (earlier.get().changed || candidate(earlier.get()) != shown.way().candidate());
   }
 
   private Optional<Line> clockAt(int place) {
-    return ending.get(place).flatMap(this::clock);
+    return ending.get(place).flatMap(Run::clockAfter);
   }
 
   /** The same for a way whose times it sets. */
-  private Optional<Line> clockFor(int way, int place) {
-    return timed(way) ? clockAt(place).filter(line -> line.varTrain() > 0) : Optional.empty();
-  }
-
-  /** The pulses before a run's first blink, looked at from there back. */
-  private final class Head {
-    private final Train train;
-    private final int anchor;
-    private final double anchorTime;
-    private final double stretch;
-    private final double open;
-    private int next;
-    private double sum;
-
-    Head(Train train, int anchor, double anchorTime) {
-      this.train = train;
-      this.anchor = anchor;
-      this.anchorTime = anchorTime;
-      this.stretch = 0.5 * (train.low() + train.high());
-      this.open = EVEN_SPREAD * (train.high() - train.low());
-      this.next = anchor - 1;
-    }
-
-    /** Logarithm of the chance that none left a blink since a moment; earlier at every call. */
-    double missedSince(double from) {
-      int first = Math.max(train.first(), anchor - MOST_PULSES);
-      double border = 0;
-      for (int pulse = next; pulse >= first && sum > HOPELESS; pulse--) {
-        double away = train.on(anchor) - train.on(pulse);
-        double time = anchorTime - stretch * away;
-        double sd = noise.sd() + open * away;
-        double z = (time - from) / sd;
-        if (z < -5) {
-          break;
-        }
-        if (z > 5 && pulse == next) {
-          sum += missed(time, sd, 1);
-          next--;
-        } else {
-          border += missed(time, sd, Gauss.cumulative(z));
-        }
-      }
-      return sum + border;
-    }
+  private Optional<Line> clockFor(Shown shown, int place) {
+    return shown.timed() ? clockAt(place).filter(line -> line.varTrain() > 0) : Optional.empty();
   }
 
   private double missed(double time, double sd, double inside) {
@@ -473,13 +344,13 @@ final class Switches {
     if (until < run.quietUntil) {
       return sum;
     }
-    Train train = ways.get(run.way).train().orElseThrow();
-    int last = Math.min(train.last(), run.scanned + MOST_PULSES);
+    int last = Math.min(run.shown.train().last(), run.scanned + MOST_PULSES);
     for (int pulse = run.scanned; pulse <= last && sum > HOPELESS; pulse++) {
-      double time = run.time(train, pulse);
-      double sd = run.sd(train, pulse);
+      double inTrain = run.shown.train().on(pulse);
+      double time = run.time(inTrain);
+      double sd = run.sd(inTrain);
       double z = (until - time) / sd;
-      if (z < -QUIET) {
+      if (z < -Run.QUIET) {
         break;
       }
       sum += missed(time, sd, Gauss.cumulative(z));
@@ -487,39 +358,39 @@ final class Switches {
     return sum;
   }
 
-  private void extend(Run run, int index, List<Run> grown) {
+  private void extend(Run run, int index, double least, List<Run> grown) {
     Evidence.Note note = evidence.notes().get(index);
     if (note.on() < run.quietUntil) {
       return;
     }
-    Train train = ways.get(run.way).train().orElseThrow();
-    Chain chain = chains.get(run.way).orElseThrow();
+    Train train = run.shown.train();
+    Noted noted = run.shown.noted();
     Line line = run.line.orElseThrow();
-    double margin = GATE * noise.sd() * Math.sqrt(1 + 1.0 / line.points());
+    double margin = Density.GATE * noise.sd() * Math.sqrt(1 + 1.0 / line.points());
+    double most = logMatch + run.shown.density().logHighest();
     double skipped = run.logSkipped;
     double early = note.on() - noise.firstLate();
     int last = Math.min(train.last(), run.scanned + MOST_PULSES);
     for (int pulse = run.scanned; pulse <= last && skipped > HOPELESS; pulse++) {
-      double ahead = train.on(pulse) - line.meanTrain();
+      double inTrain = train.on(pulse);
+      double ahead = inTrain - line.meanTrain();
       double low = line.meanTime() + ahead * (ahead > 0 ? run.low : run.high) - margin;
       double high = line.meanTime() + ahead * (ahead > 0 ? run.high : run.low) + margin;
       if (low > note.on()) {
         break;
       }
-      if (high >= early) {
-        Line longer = line.and(chain.began(note, pulse), train.on(pulse));
-        double logLine = logLine(run.clock, longer, train);
-        if (logLine - run.logLine >= -0.5 * GATE * GATE - 6) {
-          double log = run.logWeight + skipped + logMatch + logLine - run.logLine;
-          log += chain.lengthRatio(index, pulse);
-          grown.add(new Run(run.way, run.start, pulse, longer, log, logLine, run.clock));
+      double log = run.logWeight + skipped + logMatch + noted.lengthRatio(index, pulse);
+      if (high >= early && log - logMatch + most > least) {
+        Line longer = line.and(noted.began(note, pulse), inTrain);
+        double logLine = run.logLine(longer);
+        log += logLine - run.logLine;
+        if (logLine >= run.logLine - SPOILT && log > least) {
+          grown.add(run.with(pulse, longer, logLine, log));
         }
       }
-      skipped += missed(run.time(train, pulse), run.sd(train, pulse), 1);
+      skipped += missed(run.time(inTrain), run.sd(inTrain), 1);
       if (high < early && pulse == run.scanned) {
-        run.scanned++;
-        run.logSkipped = skipped;
-        run.listen(train);
+        run.pass(skipped);
       }
     }
   }
@@ -532,17 +403,18 @@ final class Switches {
     return best;
   }
 
-  private static List<Run> prune(List<Run> runs) {
-    double best = best(runs);
+  private static List<Run> prune(List<Run> runs, double hopeless) {
+    double least = Math.max(best(runs) - DROP, hopeless);
     List<Run> kept = new ArrayList<>();
     for (Run run : runs) {
-      if (run.score() > best - DROP) {
+      if (run.score() > least) {
         kept.add(run);
       }
     }
     if (kept.size() > BEAM) {
-      kept.sort((a, b) -> Double.compare(b.score(), a.score()));
-      kept = new ArrayList<>(kept.subList(0, BEAM));
+      double[] scores = kept.stream().mapToDouble(Run::score).toArray();
+      double last = Largest.last(scores, BEAM);
+      kept.removeIf(run -> run.score() < last);
     }
     return kept;
   }

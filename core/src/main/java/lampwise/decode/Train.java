@@ -130,6 +130,11 @@ final class Train {
     return logWeight;
   }
 
+  /** The middle of the borders of the stretch. */
+  double middle() {
+    return 0.5 * (low + high);
+  }
+
   boolean repeats() {
     return cycleSeconds > 0;
   }
@@ -158,12 +163,13 @@ final class Train {
 
   /** Start of a pulse. */
   double on(int pulse) {
-    int index = index(pulse);
-    if (index == pulse) {
+    if (pulse >= 0 && pulse < on.length) {
       return on[pulse];
     }
-    int cycles = (pulse - index) / perCycle();
-    return on[index] + cycles * cycleSeconds;
+    int inCycle = pulse - prelude;
+    int each = perCycle();
+    int cycles = each == 1 ? inCycle : Math.floorDiv(inCycle, each);
+    return on[pulse - cycles * each] + cycles * cycleSeconds;
   }
 
   /** Whether a pulse is the first of a burst, after a dark of over a second. */

@@ -28,35 +28,20 @@ final class Variants {
   private Variants() {}
 
   /**
-   * The rhythms of a state with other numbers of blinks; none unless it is one group of at least
-   * two blinks, or two groups, of known numbers.
+   * The rhythms of a state with other numbers of blinks; none unless it {@link #hasNumbers}.
    *
    * @param sheet the sheet; what it lists is left out
    * @param state one of its states
    */
   static List<Rhythm.Blinking> of(CodeSheet sheet, LampState state) {
     List<Rhythm.Blinking> variants = new ArrayList<>();
-    if (!(state.rhythm() instanceof Rhythm.Blinking blinking)
-        || !blinking.prelude().isEmpty()
-        || !(blinking.cycle() instanceof Cycle.Parts cycle)) {
+    if (!hasNumbers(state)) {
       return variants;
     }
-    List<Integer> groups = new ArrayList<>();
-    for (int i = 0; i < cycle.parts().size(); i++) {
-      if (cycle.parts().get(i) instanceof Part.Blinks blinks) {
-        groups.add(i);
-        if (blinks.count().min() != blinks.count().max()) {
-          return variants;
-        }
-      } else if (!(cycle.parts().get(i) instanceof Part.Unlit)) {
-        return variants;
-      }
-    }
-    boolean one = groups.size() == 1 && count(cycle, groups.get(0)) > 1;
-    if (!one && groups.size() != 2) {
-      return variants;
-    }
-    int second = groups.size() == 2 ? 1 : 0;
+    Cycle.Parts cycle = (Cycle.Parts) ((Rhythm.Blinking) state.rhythm()).cycle();
+    List<Integer> groups = groups(cycle);
+    boolean one = groups.size() == 1;
+    int second = one ? 0 : 1;
     for (int a = -MOST_CHANGE; a <= MOST_CHANGE; a++) {
       for (int b = -second; b <= second; b++) {
         boolean near = one || Math.abs(a) <= 1;
@@ -66,6 +51,34 @@ final class Variants {
       }
     }
     return variants;
+  }
+
+  /** Whether a state is one group of at least two blinks, or two groups, of known numbers. */
+  static boolean hasNumbers(LampState state) {
+    if (!(state.rhythm() instanceof Rhythm.Blinking blinking)
+        || !blinking.prelude().isEmpty()
+        || !(blinking.cycle() instanceof Cycle.Parts cycle)) {
+      return false;
+    }
+    List<Integer> groups = groups(cycle);
+    for (int i = 0; i < cycle.parts().size(); i++) {
+      if (!groups.contains(i) && !(cycle.parts().get(i) instanceof Part.Unlit)) {
+        return false;
+      }
+    }
+    return groups.size() == 2 || (groups.size() == 1 && count(cycle, groups.get(0)) > 1);
+  }
+
+  /** Which parts of a cycle are groups of a known number of blinks. */
+  private static List<Integer> groups(Cycle.Parts cycle) {
+    List<Integer> groups = new ArrayList<>();
+    for (int i = 0; i < cycle.parts().size(); i++) {
+      if (cycle.parts().get(i) instanceof Part.Blinks blinks
+          && blinks.count().min() == blinks.count().max()) {
+        groups.add(i);
+      }
+    }
+    return groups;
   }
 
   /**

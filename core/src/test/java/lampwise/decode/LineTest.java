@@ -21,6 +21,10 @@ class LineTest {
     return line;
   }
 
+  private static double[] slopes(Density density, Line line) {
+    return new double[] {density.lowSlope(line), density.highSlope(line)};
+  }
+
   @Test
   void itsSumsAreThoseOfTheTextbook() {
     // Means 4 and 3; distances -3, 0, 3 and -3, -1, 4.
@@ -43,11 +47,11 @@ class LineTest {
 
   @Test
   void itsSlopeIsKnownAsWellAsItsPointsAllow() {
-    assertArrayEquals(new double[] {0.9, 1.1}, line(3, 0).slopes(TRAIN, 0.01), TOLERANCE);
     // Two points 4 apart: the squares of their distances from the middle sum to 8.
-    double reach = 0.02 * Math.sqrt(8);
-    assertArrayEquals(new double[] {0.98, 1.02}, line(3, 0, 7, 4).slopes(TRAIN, reach), TOLERANCE);
-    assertArrayEquals(new double[] {0.9, 1.1}, line(3, 0, 13, 4).slopes(TRAIN, reach), TOLERANCE);
+    Density density = new Density(TRAIN, 0.02 * Math.sqrt(8) / Density.GATE);
+    assertArrayEquals(new double[] {0.9, 1.1}, slopes(density, line(3, 0)), TOLERANCE);
+    assertArrayEquals(new double[] {0.98, 1.02}, slopes(density, line(3, 0, 7, 4)), TOLERANCE);
+    assertArrayEquals(new double[] {0.9, 1.1}, slopes(density, line(3, 0, 13, 4)), TOLERANCE);
   }
 
   @Test
@@ -69,6 +73,6 @@ class LineTest {
         sum += Math.exp(log) / steps / steps;
       }
     }
-    assertEquals(Math.log(sum), line.logDensity(TRAIN, sd), 1e-4);
+    assertEquals(Math.log(sum), new Density(TRAIN, sd).log(line), 1e-4);
   }
 }

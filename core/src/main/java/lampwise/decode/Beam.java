@@ -1,0 +1,204 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The chains of a fold that are carried on. A chain stays for the sake of the setting for which it
+ * matters most; what matters for none is dropped.
+ */
+final class Beam {
+  /** How many chains are carried on. */
+  private static final int MOST = 24;
+
+  /** Chains this much below the best one (natural logarithm) are dropped. */
+  private static final double DROP = 12;
+
+  /** Chains whose lines are no farther apart than this, in standard deviations, go on as one. */
+  private static final double SAME_LINE = 0.7;
+
+  private final Train train;
+  private final double reach;
+  private final boolean merged;
+
+  /** For each setting a weight that does not matter, less what each blink to come can add. */
+  private final double[] floors;
+
+  private final double[] mostPerNote;
+
+  /** For each setting a weight that is too far behind at the blink that is being taken in. */
+  private final double[] behind;
+
+  private final List<Link> links = new ArrayList<>(4 * MOST);
+
+  /** For each setting the logarithm of how likely the blinks so far are as strays. */
+  private double[] strays;
+
+  /** Logarithm of how likely the blinks so far are by the best chain, under any setting. */
+  private double best = Double.NEGATIVE_INFINITY;
+
+  /** For each setting a weight that is too low. */
+  private final double[] low;
+
+  /** The score of the worst chain after the last blink. */
+  private double lowest;
+
+  /** How many of the chains end before the blink that is being taken in. */
+  private int old;
+
+  /**
+   * Begins with no chain.
+   *
+   * @param sd timing error, seconds
+   * @param merged whether chains that give the last blink to the same pulse, and differ only in
+   *     what was long ago, go on as the likeliest of them with the weight of all
+   * @param floors logarithm of a weight that does not matter, for each setting
+   * @param mostPerNote the most that one more blink adds to a weight, for each setting
+   */
+  Beam(Train train, double sd, boolean merged, double[] floors, double[] mostPerNote) {
+    this.train = train;
+    this.reach = SAME_LINE * sd;
+    this.merged = merged;
+    this.floors = floors;
+    this.mostPerNote = mostPerNote;
+    this.behind = new double[floors.length];
+    this.strays = new double[floors.length];
+    this.low = new double[floors.length];
+  }
+
+  List<Link> links() {
+    return links;
+  }
+
+  /** How many of the chains end before the blink that is being taken in; they come first. */
+  int old() {
+    return old;
+  }
+
+  /**
+   * Begins with one more blink.
+   *
+   * @param front logarithm of how likely the blinks up to it are at the best
+   * @param strays for each setting the same of these blinks as strays
+   */
+  void next(int notesLeft, double front, double[] strays) {
+    this.strays = strays;
+    old = links.size();
+    for (int s = 0; s < low.length; s++) {
+      behind[s] = Math.max(front - strays[s] - Sums.BEHIND, floors[s] - notesLeft * mostPerNote[s]);
+    }
+    takeBest();
+  }
+
+  /**
+   * Looks for the best chain, and takes as too low what is far below it. Where the beam was full,
+   * who is no better than its last was soon falls out anyway.
+   */
+  private void takeBest() {
+    double below = old < MOST ? DROP : Math.min(DROP, -lowest);
+    best = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < links.size(); i++) {
+      best = Math.max(best, log(links.get(i)));
+    }
+    for (int s = 0; s < low.length; s++) {
+      low[s] = Math.max(best - strays[s] - below, behind[s]);
+    }
+  }
+
+  /**
+   * Logarithm of how likely a chain makes the blinks so far, under the setting that likes it most.
+   */
+  private double log(Link link) {
+    double most = Double.NEGATIVE_INFINITY;
+    for (int s = 0; s < strays.length; s++) {
+      most = Math.max(most, link.weight(s) + strays[s]);
+    }
+    return most;
+  }
+
+  /** Whether a chain of these weights plus this one would be dropped. */
+  boolean isLow(double[] logs, double log) {
+    for (int s = 0; s < low.length; s++) {
+      if (logs[s] + log > low[s]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Takes in a chain that gives a pulse to the blink that is being taken in. */
+  void add(Link link) {
+    links.add(link);
+    double log = log(link);
+    if (log > best) {
+      best = log;
+      for (int s = 0; s < low.length; s++) {
+        low[s] = Math.max(low[s], best - strays[s] - DROP);
+      }
+    }
+  }
+
+  /** Drops what does not matter, and puts the best chain first, so that others are soon low. */
+  void prune() {
+    takeBest();
+    int kept = 0;
+    int fresh = 0;
+    for (int i = 0; i < links.size(); i++) {
+      Link link = links.get(i);
+      fresh = i == old ? kept : fresh;
+      if (isLow(link.logs, link.logLine)) {
+        continue;
+      }
+      link.score = log(link) - best;
+      if (!(merged && i >= old && isMerged(link, fresh, kept))) {
+        links.set(kept++, link);
+      }
+    }
+    links.subList(kept, links.size()).clear();
+    if (kept > MOST) {
+      double[] scores = new double[kept];
+      for (int i = 0; i < kept; i++) {
+        scores[i] = links.get(i).score;
+      }
+      double least = Largest.last(scores, MOST);
+      links.removeIf(link -> link.score < least);
+    }
+    lowest = 0;
+    for (int i = 0; i < links.size(); i++) {
+      Link link = links.get(i);
+      lowest = Math.min(lowest, link.score);
+      if (link.score > links.get(0).score) {
+        links.set(i, links.get(0));
+        links.set(0, link);
+      }
+    }
+  }
+
+  /** Merges a chain with one of these that it goes on with, if there is one. */
+  private boolean isMerged(Link link, int from, int to) {
+    for (int i = to - 1; i >= from; i--) {
+      Link other = links.get(i);
+      if (other.pulse == link.pulse && other.line.isNear(link.line, train.on(link.pulse), reach)) {
+        links.set(i, link.with(other));
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether a chain so far, or one that begins later and weighs this, may yet matter. */
+  boolean canReach(double begun) {
+    for (int s = 0; s < strays.length; s++) {
+      if (Math.max(begun, best - strays[s]) > behind[s]) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Logarithm of how likely the blinks so far are at the best. */
+  double front() {
+    return Math.max(best, Arrays.stream(strays).max().orElseThrow());
+  }
+}

@@ -1,0 +1,118 @@
+package lampwise.decode;
+
+import java.util.ArrayList;
+import java.util.List;
+import lampwise.light.Marks;
+import lampwise.light.Window;
+import lampwise.rhythm.Cycle;
+import lampwise.rhythm.Rhythm;
+import lampwise.sheet.CodeSheet;
+import lampwise.sheet.LampState;
+
+/** What the states of a sheet may show in one recording: their pulse trains, and when. */
+final class Listed {
+  /** A few rates of blinks without rhythm, per second, for a stretch among others. */
+  private static final double[] RANDOM_RATES = {0.1, 0.3, 1, 2.5};
+
+  /** Blinks of a cycle that lie as near as this are at the same place. */
+  private static final double SAME_SECONDS = 0.02;
+
+  private static final double SAME_FRACTION = 0.02;
+
+  private final CodeSheet sheet;
+  private final List<List<Train>> trains = new ArrayList<>();
+  private final List<List<Visibility>> ways = new ArrayList<>();
+
+  Listed(CodeSheet sheet, Evidence evidence, Marks marks) {
+    this.sheet = sheet;
+    for (LampState state : sheet.states()) {
+      trains.add(
+          state.rhythm() instanceof Rhythm.Blinking blinking
+              ? Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance(), evidence)
+              : List.of());
+      ways.add(Visibility.of(state.seen(), marks, evidence.window()));
+    }
+  }
+
+  CodeSheet sheet() {
+    return sheet;
+  }
+
+  /** How many states there are. */
+  int size() {
+    return sheet.states().size();
+  }
+
+  LampState state(int number) {
+    return sheet.states().get(number);
+  }
+
+  /** The pulse trains of a state; none if it is dark or steady. */
+  List<Train> trains(int state) {
+    return trains.get(state);
+  }
+
+  /**
+   * All that the lamp may show in a stretch, each with its share of the prior, but for unlisted
+   * rhythms and a steady lamp; none where a state can be seen in a part of the stretch only.
+   */
+  List<Way> shows(Window stretch) {
+    double[] priors = Posterior.priors(sheet);
+    List<Way> shows = new ArrayList<>();
+    for (int i = 0; i < sheet.states().size(); i++) {
+      for (Visibility way : ways.get(i)) {
+        double log = Math.log(priors[i] * way.probability());
+        boolean seen = way.stretches().stream().anyMatch(w -> Showing.overlap(w, stretch) > 0);
+        boolean part = way.stretches().stream().noneMatch(w -> Showing.covers(w, stretch));
+        if (seen && part) {
+          return List.of();
+        }
+        if (!seen || sheet.states().get(i).rhythm() instanceof Rhythm.Dark) {
+          shows.add(Way.dark(i, log));
+        } else {
+          for (Train train : trains.get(i)) {
+            shows.add(Way.of(i, train, log + train.logWeight()));
+          }
+        }
+      }
+    }
+    for (double perSecond : RANDOM_RATES) {
+      double log = Math.log(Posterior.NO_RHYTHM / RANDOM_RATES.length);
+      shows.add(Way.random(sheet.states().size() + 1, perSecond, log));
+    }
+    return shows;
+  }
+
+  /** When a state's lamp can be seen, in each of the ways that the marks leave open. */
+  List<Visibility> ways(int state) {
+    return ways.get(state);
+  }
+
+  /** Whether a state is a constant rate. */
+  boolean isRate(int number) {
+    return state(number).rhythm() instanceof Rhythm.Blinking blinking
+        && blinking.prelude().isEmpty()
+        && blinking.cycle() instanceof Cycle.Rated;
+  }
+
+  /** Whether a listed state shows the same lamp as this train, its clock or range included. */
+  boolean shows(Train free) {
+    return free.repeats()
+        && trains.stream().flatMap(List::stream).anyMatch(train -> sameLamp(free, train));
+  }
+
+  private static boolean sameLamp(Train free, Train listed) {
+    double ratio = free.cycleSeconds() / listed.cycleSeconds();
+    boolean same =
+        listed.repeats()
+            && listed.prelude() == 0
+            && listed.size() == free.size()
+            && ratio >= listed.low()
+            && ratio <= listed.high();
+    for (int i = 1; same && i < free.size(); i++) {
+      double on = listed.on(i) - listed.on(0);
+      same = Math.abs(free.on(i) / ratio - on) <= SAME_SECONDS + SAME_FRACTION * on;
+    }
+    return same;
+  }
+}

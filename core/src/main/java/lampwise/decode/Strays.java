@@ -1,0 +1,29 @@
+package lampwise.decode;
+
+/** Blinks that the lamp did not make: they come at random. */
+final class Strays {
+  /** Strays last up to this long. */
+  private static final double MOST_SECONDS = 2;
+
+  private Strays() {}
+
+  /** Logarithm of the likelihood of blinks that are all strays. */
+  static double log(Evidence evidence, Noise noise) {
+    double sum = evidence.notes().size() * Math.log(noise.strays());
+    for (Evidence.Note note : evidence.notes()) {
+      if (note.hasOff() && !note.onCut() && !note.offCut()) {
+        sum += logLength(note.length());
+      }
+    }
+    return sum - noise.strays() * evidence.watchedSeconds();
+  }
+
+  /**
+   * Density of a stray's length: even in its logarithm up to two seconds, then soon rare, for a
+   * reflection or a wrong tap does not last.
+   */
+  static double logLength(double seconds) {
+    double log = -Math.log(8 * Math.max(seconds, 0.02));
+    return seconds > MOST_SECONDS ? log - 3 * Math.log(seconds / MOST_SECONDS) : log;
+  }
+}
