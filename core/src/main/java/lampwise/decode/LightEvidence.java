@@ -35,7 +35,7 @@ record LightEvidence(
    * A lamp whose single blink stands out less than this, in deviations of what all its samples tell
    * together, is not what a sensor was held to (chosen).
    */
-  private static final double LEAST_BLINK = 2;
+  private static final double LEAST_BLINK = 3;
 
   /** How many brightnesses; the brightest is 282 deviations. */
   static final int LAMPS = 13;

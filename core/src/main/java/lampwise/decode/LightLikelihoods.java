@@ -19,8 +19,16 @@ import lampwise.sheet.LampState;
  */
 @SuppressWarnings("ArrayRecordComponent") // Made and read once, inside the package.
 record LightLikelihoods(double[] logs, Evidence evidence) {
-  /** Longer curves are not folded (chosen: a unit's clock wanders, and cost grows). */
-  private static final double MOST_SECONDS = 300;
+  /**
+   * Longer curves are folded in parts (chosen: a unit's clock wanders, and the cost of a part grows
+   * with the square of its length).
+   */
+  private static final double WHOLE_SECONDS = 300;
+
+  private static final double PART_SECONDS = 100;
+
+  /** Longer ones are not folded: some seconds. */
+  private static final double MOST_SECONDS = 900;
 
   /** A sheet whose states take more additions than this is not folded: some seconds. */
   private static final double MOST_WORK = 2e9;
@@ -50,13 +58,51 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
 
   private static Optional<LightLikelihoods> of(
       CodeSheet sheet, LightCurve curve, Evidence found, boolean shadows) {
-    boolean simple =
-        found.window().lengthSeconds() <= MOST_SECONDS
-            && found.blind().isEmpty()
-            && found.pieces().size() == 1;
-    if (!simple) {
+    double length = found.window().lengthSeconds();
+    int parts = length > WHOLE_SECONDS ? (int) Math.ceil(length / PART_SECONDS) : 1;
+    if (length > MOST_SECONDS || !found.blind().isEmpty() || found.pieces().size() != 1) {
       return Optional.empty();
     }
+    if (parts == 1) {
+      return ofPart(sheet, curve, found, shadows);
+    }
+    double[] logs = new double[sheet.states().size() + 2];
+    List<Evidence.Note> notes = new ArrayList<>();
+    double apart = 0;
+    for (int i = 0; i < parts; i++) {
+      double from = found.window().fromSeconds() + i * length / parts;
+      double to =
+          i + 1 < parts
+              ? found.window().fromSeconds() + (i + 1) * length / parts
+              : found.window().toSeconds();
+      Optional<LightLikelihoods> part = ofPart(sheet, curve, found.within(from, to), shadows);
+      if (part.isEmpty()) {
+        return Optional.empty();
+      }
+      for (int k = 0; k < logs.length; k++) {
+        logs[k] += part.get().logs()[k];
+      }
+      notes.addAll(part.get().evidence().notes());
+      apart += all(sheet, part.get().logs());
+    }
+    // Where each part by itself is likelier, the state changes, for which blinks are looked at.
+    return apart > all(sheet, logs)
+        ? Optional.empty()
+        : Optional.of(new LightLikelihoods(logs, found.with(notes)));
+  }
+
+  /** Logarithm of the likelihood, all candidates together. */
+  private static double all(CodeSheet sheet, double[] logs) {
+    double[] priors = Posterior.priors(sheet);
+    double sum = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < logs.length; i++) {
+      sum = Gauss.logAdd(sum, Math.log(priors[i]) + logs[i]);
+    }
+    return sum;
+  }
+
+  private static Optional<LightLikelihoods> ofPart(
+      CodeSheet sheet, LightCurve curve, Evidence found, boolean shadows) {
     LightSamples samples = LightSamples.of(curve, found.window(), LitSpans.isHeld(curve));
     if (!(samples.noise() > 0) || !(samples.periodSeconds() > 0)) {
       return Optional.empty();

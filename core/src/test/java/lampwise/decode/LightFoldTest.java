@@ -46,8 +46,12 @@ class LightFoldTest {
 
   /** A lamp of a brightness in deviations of the noise, every 3.4 s; 0 for none. */
   private static double[] levels(long seed, double lamp) {
+    return levels(seed, lamp, SECONDS);
+  }
+
+  private static double[] levels(long seed, double lamp, double lasting) {
     Random random = new Random(seed);
-    double[] levels = new double[(int) (HZ * SECONDS)];
+    double[] levels = new double[(int) (HZ * lasting)];
     double phase = 3.4 * random.nextDouble();
     for (int i = 0; i < levels.length; i++) {
       boolean lit = (i / HZ + phase) % 3.4 < 0.09;
@@ -75,6 +79,22 @@ class LightFoldTest {
       Verdict verdict = read(levels(seed, 2), 0).verdict();
       assertEquals("tick", assertInstanceOf(Verdict.Decoded.class, verdict).state());
     }
+  }
+
+  @Test
+  void readsAFaintLampThatWasRecordedForTenMinutes() throws Exception {
+    Reading reading = read(levels(3, 2, 600), 0);
+    assertEquals("tick", assertInstanceOf(Verdict.Decoded.class, reading.verdict()).state());
+    assertTrue(reading.observations().get(0).blinks().size() > 150);
+  }
+
+  @Test
+  void aStateThatChangesInALongRecordingIsNotFoldedAsOne() throws Exception {
+    double[] levels = levels(3, 4, 600);
+    System.arraycopy(levels(4, 0, 600), 0, levels, 0, levels.length / 2);
+    LightCurve curve = curve(levels, 0);
+    Evidence found = Sight.of(curve).evidence().orElseThrow();
+    assertTrue(LightLikelihoods.of(sheet(), curve, found).isEmpty());
   }
 
   private static boolean blinks(Reading reading) {
