@@ -84,10 +84,7 @@ final class Aliases {
     if (!(segment.verdict() instanceof Verdict.Decoded decoded)) {
       return segment;
     }
-    int state = 0;
-    while (!sheet.states().get(state).name().equals(decoded.state())) {
-      state++;
-    }
+    int state = Posterior.number(sheet, decoded.state());
     boolean blinking = sheet.states().get(state).rhythm() instanceof Rhythm.Blinking;
     Alike alike = blinking ? blinking(state, segment.stretch(), blinks) : level(state);
     if (alike.states().isEmpty() && alike.unlisted().isEmpty()) {
@@ -193,8 +190,7 @@ final class Aliases {
     boolean isShort =
         blinks.stream()
             .map(SeenBlink::blink)
-            .allMatch(
-                b -> b.hasOff() && b.offSeconds() - b.onSeconds() < LightLikelihoods.LONGEST_BLINK);
+            .allMatch(b -> b.hasOff() && b.offSeconds() - b.onSeconds() < LightFolds.LONGEST_BLINK);
     if (isShort && curve.marks().covered().isEmpty()) {
       LightSamples prepared = LightSamples.of(curve, part, LitSpans.isHeld(curve));
       if (prepared.noise() > 0) {

@@ -9,8 +9,10 @@ final class Beat {
   /** So much likelier, as a logarithm, must a wave be (chosen). */
   private static final double SURE = 6;
 
-  /** Waves of the cycle and of up to so many parts of it are tried. */
-  private static final int MOST_PARTS = 4;
+  /** Waves of the cycle and of its parts are tried, as long as two samples and two blinks. */
+  private static final int LEAST_OF_EACH = 2;
+
+  private static final int MOST_PARTS = 200;
 
   private Beat() {}
 
@@ -38,7 +40,9 @@ final class Beat {
     }
     double blinks = left(samples.above(), new double[][] {lit});
     double wave = Double.POSITIVE_INFINITY;
-    for (int parts = 1; parts <= MOST_PARTS; parts++) {
+    double shortest = LEAST_OF_EACH * Math.max(samples.periodSeconds(), blinkSeconds);
+    int most = Math.max(1, Math.min(MOST_PARTS, (int) (cycle / shortest)));
+    for (int parts = 1; parts <= most; parts++) {
       double[][] both = new double[2][lit.length];
       for (int i = 0; i < lit.length; i++) {
         double angle = 2 * Math.PI * parts * (samples.seconds()[i] - startSeconds) / cycle;

@@ -66,6 +66,12 @@ record Evidence(
         new Window(start, end), inside, blind, settings, resolutionSeconds, stated, level);
   }
 
+  /** The same with other blinks. */
+  Evidence with(List<Note> others) {
+    boolean still = level && others.isEmpty();
+    return new Evidence(window, others, blind, settings, resolutionSeconds, stated, still);
+  }
+
   /** The starts of the blinks, rising. */
   double[] starts() {
     return notes.stream().mapToDouble(Note::on).toArray();

@@ -1,23 +1,20 @@
 package lampwise.decode;
 
-import java.util.Arrays;
-
 /**
- * The evidence of lamps of several brightnesses folded on a pulse train: the logarithm of the mean,
- * over every brightness, phase and stretch, of how much likelier the samples are with its blinks
- * than without any; and where it is greatest.
+ * The evidence of one lamp folded on a pulse train: the logarithm of the mean, over every phase and
+ * stretch, of how much likelier the samples are with its blinks than without any; and where it is
+ * greatest.
  *
  * @param logMean logarithm of the mean
  * @param best logarithm of the greatest
- * @param start the grid's place of the start of the train there
+ * @param startSeconds the start of the train there
  * @param stretch the stretch there
- * @param lamp the number of the brightness there
  */
-record Folded(double logMean, double best, int start, double stretch, int lamp) {
+record Folded(double logMean, double best, double startSeconds, double stretch) {
   /** What is this far below the greatest is not summed. */
   private static final double NEGLIGIBLE = 14;
 
-  /** Most of the time of folding is spent on exponentials, which come from a table. */
+  /** Most of the time of folding went into exponentials, which are taken from a table. */
   private static final double TABLE_STEPS = 64;
 
   private static final double[] TABLE = table();
@@ -40,23 +37,27 @@ record Folded(double logMean, double best, int start, double stretch, int lamp) 
   }
 
   /**
-   * Folds the evidence of several lamps at once, which have the same pulses at the same places.
+   * Folds.
    *
-   * @param logRatios the evidence along the grid, at each place that of every lamp
-   * @param lamps how many
+   * @param logRatios the evidence along the grid
    * @param from the first place of the grid at which the lamp can be seen
    * @param to the place after the last
    */
-  static Folded of(
-      Train train, float[] logRatios, int lamps, double stepSeconds, int from, int to) {
+  static Folded of(Train train, float[] logRatios, double stepSeconds, int from, int to) {
     int stretches = (int) stretches(train, to - from);
-    Sum sum = new Sum(lamps);
-    float[] logs = new float[lamps * most(train, stepSeconds)];
+    double best = Double.NEGATIVE_INFINITY;
+    double sum = 0;
+    double scale = 0;
+    double start = 0;
+    double bestStretch = 1;
+    long places = 0;
+    long empty = 0;
+    float[] sums = new float[1 + (int) (train.cycleSeconds() * train.high() / stepSeconds)];
     for (int s = 0; s < stretches; s++) {
       double stretch = train.low() + (s + 0.5) / stretches * (train.high() - train.low());
       double cycle = train.cycleSeconds() * stretch / stepSeconds;
       int phases = Math.max(1, (int) cycle);
-      Arrays.fill(logs, 0, lamps * phases, 0f);
+      java.util.Arrays.fill(sums, 0, phases, 0f);
       for (int pulse = 0; pulse < train.size(); pulse++) {
         double offset = train.on(pulse) * stretch / stepSeconds;
         for (int k = (int) Math.floor(-offset / cycle) - 1; ; k++) {
@@ -64,20 +65,37 @@ record Folded(double logMean, double best, int start, double stretch, int lamp) 
           if (at >= to) {
             break;
           }
-          int first = lamps * Math.max(0, from - at);
-          int last = lamps * Math.min(phases, to - at);
-          for (int i = first; i < last; i++) {
-            logs[i] += logRatios[lamps * at + i];
+          int first = Math.max(0, from - at);
+          int last = Math.min(phases, to - at);
+          for (int p = first; p < last; p++) {
+            sums[p] += logRatios[at + p];
           }
         }
       }
-      sum.add(logs, lamps * phases, stretch);
+      places += phases;
+      for (int p = 0; p < phases; p++) {
+        double log = sums[p];
+        if (log > best) {
+          best = log;
+          start = p;
+          bestStretch = stretch;
+        }
+        if (log == 0) {
+          empty++;
+          continue;
+        }
+        if (log > scale + NEGLIGIBLE) {
+          sum *= Math.exp(scale - log);
+          scale = log;
+        }
+        if (log > scale - NEGLIGIBLE) {
+          sum += exp(log - scale);
+        }
+      }
     }
-    return sum.folded();
-  }
-
-  private static int most(Train train, double stepSeconds) {
-    return 1 + (int) (train.cycleSeconds() * train.high() / stepSeconds);
+    sum += empty * Math.exp(-scale);
+    double logMean = sum > 0 ? scale + Math.log(sum / places) : -NEGLIGIBLE;
+    return new Folded(logMean, best, start, bestStretch);
   }
 
   /**
@@ -98,56 +116,5 @@ record Folded(double logMean, double best, int start, double stretch, int lamp) 
       table[i] = Math.exp(i / TABLE_STEPS - NEGLIGIBLE);
     }
     return table;
-  }
-
-  /** The sum over lamps, phases and stretches, as it grows. */
-  private static final class Sum {
-    private final int lamps;
-    private double best = Double.NEGATIVE_INFINITY;
-    private int bestPlace;
-    private double bestStretch = 1;
-    private double sum;
-    private double scale;
-    private long terms;
-    private long empty;
-
-    Sum(int lamps) {
-      this.lamps = lamps;
-    }
-
-    /** Lamp by lamp, for what one lamp says of neighbouring phases is much alike. */
-    void add(float[] logs, int size, double stretch) {
-      terms += size;
-      for (int lamp = 0; lamp < lamps; lamp++) {
-        double more = 0;
-        for (int i = lamp; i < size; i += lamps) {
-          double log = logs[i];
-          if (log > best) {
-            best = log;
-            bestPlace = i;
-            bestStretch = stretch;
-          }
-          if (log == 0) {
-            empty++;
-            continue;
-          }
-          if (log > scale + NEGLIGIBLE) {
-            sum = (sum + more) * Math.exp(scale - log);
-            more = 0;
-            scale = log;
-          }
-          if (log > scale - NEGLIGIBLE) {
-            more += exp(log - scale);
-          }
-        }
-        sum += more;
-      }
-    }
-
-    Folded folded() {
-      double all = sum + empty * Math.exp(-scale);
-      double logMean = all > 0 ? scale + Math.log(all / terms) : -NEGLIGIBLE;
-      return new Folded(logMean, best, bestPlace / lamps, bestStretch, bestPlace % lamps);
-    }
   }
 }

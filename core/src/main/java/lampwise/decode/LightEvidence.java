@@ -10,25 +10,35 @@ import java.util.List;
  *
  * @param fromSeconds the first time of the grid
  * @param stepSeconds from one time to the next
- * @param logRatios for each brightness the logarithms of the ratios along the grid
+ * @param logRatios for each brightness from the faintest on the logarithms of the ratios along the
+ *     grid
+ * @param faintest the number of the faintest lamp that a sensor would be held to
  * @param brightest the number of the brightest lamp that these samples could hold
  * @param reach the grid's steps in which two blinks share samples
+ * @param louder how much louder the noise may be
  */
 @SuppressWarnings("ArrayRecordComponent") // Long and read in inner loops, inside the package.
 record LightEvidence(
-    double fromSeconds, double stepSeconds, float[][] logRatios, int brightest, int reach) {
+    double fromSeconds,
+    double stepSeconds,
+    float[][] logRatios,
+    int faintest,
+    int brightest,
+    int reach,
+    Louder louder) {
   /** Brightnesses: even in the logarithm, from this many standard deviations of the noise. */
   private static final double FAINTEST = 1;
 
   private static final double RATIO = 1.6;
 
+  /**
+   * A lamp whose single blink stands out less than this, in deviations of what all its samples tell
+   * together, is not what a sensor was held to (chosen).
+   */
+  private static final double LEAST_BLINK = 3;
+
   /** How many brightnesses; the brightest is 282 deviations. */
   static final int LAMPS = 13;
-
-  /** The chance that a sample is disturbed, and how far disturbances reach, in deviations. */
-  private static final double DISTURBED = 0.003;
-
-  private static final double REACH = 12;
 
   /** How far a sample's share of a blink may be off, as a part of it (chosen). */
   private static final double UNSURE = 0.2;
@@ -37,6 +47,7 @@ record LightEvidence(
   static final double AVERAGED = 0.7;
 
   static LightEvidence of(LightSamples samples, double blinkSeconds) {
+    Disturbed disturbed = Disturbed.of(samples);
     double[] seconds = samples.seconds();
     double averaging = AVERAGED * samples.periodSeconds();
     double step = Math.max(0.02, (blinkSeconds + averaging) / 8);
@@ -46,21 +57,35 @@ record LightEvidence(
         Arrays.stream(samples.above()).filter(v -> !Double.isNaN(v)).max().orElse(0)
             / samples.noise();
     float[][] logs = new float[LAMPS][];
-    int brightest = 0;
+    double share = Math.min(1, blinkSeconds / averaging);
+    double seen = Math.sqrt(share * blinkSeconds / samples.periodSeconds());
+    int faintest = 0;
+    while (faintest < LAMPS - 1 && FAINTEST * Math.pow(RATIO, faintest) * seen < LEAST_BLINK) {
+      faintest++;
+    }
+    int brightest = faintest;
     int reach = 4 + (int) Math.ceil((blinkSeconds + averaging) / step);
-    for (int k = 0; k < LAMPS; k++) {
+    for (int k = faintest; k < LAMPS; k++) {
       double lamp = FAINTEST * Math.pow(RATIO, k);
-      double share = Math.min(1, blinkSeconds / averaging);
-      if (k == 0 || 0.3 * lamp * share < most) {
+      if (k == faintest || 0.3 * lamp * share < most) {
         brightest = k;
-        logs[k] = smoothed(ratios(samples, blinkSeconds, averaging, lamp, from, step, size));
+        logs[k] =
+            smoothed(ratios(samples, disturbed, blinkSeconds, averaging, lamp, from, step, size));
       }
     }
-    return new LightEvidence(from, step, Arrays.copyOf(logs, brightest + 1), brightest, reach);
+    return new LightEvidence(
+        from,
+        step,
+        Arrays.copyOf(logs, brightest + 1),
+        faintest,
+        brightest,
+        reach,
+        Louder.of(samples, disturbed));
   }
 
   private static float[] ratios(
       LightSamples samples,
+      Disturbed disturbed,
       double blink,
       double averaging,
       double lamp,
@@ -71,7 +96,7 @@ record LightEvidence(
     double[] seconds = samples.seconds();
     for (int i = 0; i < seconds.length; i++) {
       double level = samples.above()[i] / samples.noise();
-      double none = logDensity(level);
+      double none = disturbed.logDensity(level);
       // Blinks that end after this sample's averaging began and start before it ended.
       int first = Math.max(0, (int) Math.ceil((seconds[i] - averaging - blink - from) / step));
       int last = Math.min(size - 1, (int) Math.floor((seconds[i] - from) / step));
@@ -81,7 +106,7 @@ record LightEvidence(
         if (lit > 0) {
           double added = lamp * lit / averaging;
           double spread = Math.sqrt(1 + UNSURE * UNSURE * added * added);
-          double with = logDensity((level - added) / spread) - Math.log(spread);
+          double with = disturbed.logDensity((level - added) / spread) - Math.log(spread);
           logs[g] += (float) (with - none);
         }
       }
@@ -107,31 +132,23 @@ record LightEvidence(
     return smooth;
   }
 
-  private static double logDensity(double deviations) {
-    double square = deviations * deviations;
-    double usual = (1 - DISTURBED) * Math.exp(-0.5 * square);
-    return Math.log(usual + DISTURBED / REACH / (1 + square / (REACH * REACH)));
-  }
-
   /** How many additions folding trains on all of it takes, for every brightness. */
   double work(List<Train> trains) {
     double sum = 0;
     for (Train train : trains) {
-      sum += Folded.work(train, logRatios[0].length, stepSeconds);
+      sum += Folded.work(train, size(), stepSeconds);
     }
-    return sum * logRatios.length;
+    return sum * (1 + brightest - faintest);
   }
 
-  /** The logarithms place by place: at each that of every brightness. */
-  float[] woven() {
-    int lamps = logRatios.length;
-    float[] woven = new float[lamps * logRatios[0].length];
-    for (int lamp = 0; lamp < lamps; lamp++) {
-      for (int g = 0; g < logRatios[lamp].length; g++) {
-        woven[g * lamps + lamp] = logRatios[lamp][g];
-      }
-    }
-    return woven;
+  /** How many places the grid has. */
+  int size() {
+    return logRatios[faintest].length;
+  }
+
+  /** How many lamps are as likely before anything is seen. */
+  int lamps() {
+    return LAMPS - faintest;
   }
 
   /** The grid's time of a place. */

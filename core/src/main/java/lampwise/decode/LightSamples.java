@@ -20,7 +20,7 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
    * The baseline is taken over this time (chosen): shorter than shadows of people, which it
    * follows, and more than twice as long as a blink and its averaging, which it leaves.
    */
-  private static final double BASELINE_SECONDS = 0.9;
+  static final double BASELINE_SECONDS = 0.9;
 
   /** The fewest samples of a baseline, itself included. */
   private static final int LEAST_BASELINE = 7;

@@ -75,9 +75,9 @@ public final class LightTrace {
 
   /** The lamp whose brightness explains the blinks best. */
   private static int lamp(LightEvidence light, List<SeenBlink> blinks) {
-    int best = light.brightest() / 2;
+    int best = (light.faintest() + light.brightest()) / 2;
     double most = Double.NEGATIVE_INFINITY;
-    for (int k = 0; k <= light.brightest() && !blinks.isEmpty(); k++) {
+    for (int k = light.faintest(); k <= light.brightest() && !blinks.isEmpty(); k++) {
       float[] logs = light.logRatios()[k];
       double sum = 0;
       for (SeenBlink seen : blinks) {

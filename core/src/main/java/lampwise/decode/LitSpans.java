@@ -24,6 +24,12 @@ record LitSpans(
   /** The least step that counts, in standard deviations of the noise. */
   private static final double LEAST_CONTRAST = 6;
 
+  /**
+   * What falls for one sample is no shadow's doing: a disturbance, which may rise as far. One of so
+   * many deviations is noise still.
+   */
+  private static final double DIP = 4;
+
   /** The largest part of the samples that may lie between the two levels. */
   private static final double MOST_BETWEEN = 0.1;
 
@@ -99,7 +105,8 @@ record LitSpans(
     if (global.isPresent()) {
       double[] two = global.get();
       double step = two[1] - two[0];
-      double contrast = step / Math.max(noise, 1e-9 + 0.001 * step);
+      double least = Math.max(noise, onChange ? 0 : dip(levels, two[0]) / DIP);
+      double contrast = step / Math.max(least, 1e-9 + 0.001 * step);
       return Optional.of(new Cut(levels, two[0], 0.5 * (two[0] + two[1]), step, contrast));
     }
     double[] above = aboveMedian(samples.seconds(), levels);
@@ -109,8 +116,20 @@ record LitSpans(
     }
     double[] two = local.get();
     double step = two[1] - two[0];
-    double contrast = step / Math.max(noise, 1e-9);
+    double least = Math.max(noise, onChange ? 0 : dip(above, two[0]) / DIP);
+    double contrast = step / Math.max(least, 1e-9);
     return Optional.of(new Cut(above, two[0], 0.5 * (two[0] + two[1]), step, contrast));
+  }
+
+  /** How far the deepest sample lies below the dark level that both of its neighbours keep to. */
+  private static double dip(double[] above, double dark) {
+    double deepest = 0;
+    for (int i = 1; i + 1 < above.length; i++) {
+      double below = dark - above[i];
+      double near = dark - Math.min(above[i - 1], above[i + 1]);
+      deepest = near < 0.5 * below ? Math.max(deepest, below) : deepest;
+    }
+    return deepest;
   }
 
   static double usualStep(double[] seconds) {
@@ -171,8 +190,7 @@ record LitSpans(
     for (int i = 0; i < steps.length; i++) {
       steps[i] = Math.abs(levels[i + 1] - levels[i]);
     }
-    Arrays.sort(steps);
-    return 1.4826 * steps[steps.length / 2] / Math.sqrt(2);
+    return Spread.deviation(steps) / Math.sqrt(2);
   }
 
   /** The two levels, or empty if there are not clearly two. */
@@ -205,7 +223,7 @@ record LitSpans(
     for (double level : sorted) {
       between += level > low + step / 3 && level < high - step / 3 ? 1 : 0;
     }
-    double spread = 1.4826 * medianDistance(sorted, cut, low, high);
+    double spread = spread(sorted, cut, low, high);
     boolean clear =
         step > LEAST_CONTRAST * Math.max(noise, spread)
             && step > 0
@@ -213,14 +231,13 @@ record LitSpans(
     return clear ? Optional.of(new double[] {low, high}) : Optional.empty();
   }
 
-  /** Median distance of the samples from the level they belong to. */
-  private static double medianDistance(double[] sorted, int cut, double low, double high) {
+  /** How far the samples spread about the level they belong to. */
+  private static double spread(double[] sorted, int cut, double low, double high) {
     double[] distances = new double[sorted.length];
     for (int i = 0; i < sorted.length; i++) {
       distances[i] = Math.abs(sorted[i] - (i < cut ? low : high));
     }
-    Arrays.sort(distances);
-    return distances[distances.length / 2];
+    return Spread.deviation(distances);
   }
 
   private static double[] aboveMedian(double[] seconds, double[] levels) {

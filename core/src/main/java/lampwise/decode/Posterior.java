@@ -37,6 +37,15 @@ final class Posterior {
     return index == states ? CodeSheet.UNLISTED : CodeSheet.NO_RHYTHM;
   }
 
+  /** The number of the candidate of a name, which is one: the other way round. */
+  static int number(CodeSheet sheet, String name) {
+    int number = 0;
+    while (!name(sheet, number).equals(name)) {
+      number++;
+    }
+    return number;
+  }
+
   /**
    * The candidates, likeliest first; equal ones in the sheet's order.
    *

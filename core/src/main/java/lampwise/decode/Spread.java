@@ -23,7 +23,16 @@ record Spread(double middle, double deviation) {
     for (int i = 0; i < sorted.length; i++) {
       sorted[i] = Math.abs(sorted[i] - middle);
     }
-    Arrays.sort(sorted);
-    return new Spread(middle, NORMAL * sorted[sorted.length / 2]);
+    return new Spread(middle, deviation(sorted));
+  }
+
+  /**
+   * The standard deviation of normal values by how far they are from where they should be.
+   *
+   * @param distances at least one, none below 0; they are sorted
+   */
+  static double deviation(double[] distances) {
+    Arrays.sort(distances);
+    return NORMAL * distances[distances.length / 2];
   }
 }

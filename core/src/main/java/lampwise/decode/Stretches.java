@@ -50,7 +50,8 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
 
   static Stretches of(CodeSheet sheet, Recording recording, Evidence evidence, int number) {
     Likelihoods likelihoods = new Likelihoods(sheet, evidence, recording.marks());
-    double[] whole = likelihoods.whole();
+    boolean curve = recording instanceof LightCurve;
+    double[] whole = orRoom(sheet, curve, evidence, likelihoods.whole());
     List<Candidate> candidates = Posterior.candidates(sheet, whole);
     Optional<Explained> explained = explain(sheet, likelihoods, evidence, candidates);
     Map<Window, double[]> known = new HashMap<>();
@@ -58,7 +59,11 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
     Function<Window, double[]> logs =
         window ->
             known.computeIfAbsent(
-                window, w -> likelihoods.of(evidence.within(w.fromSeconds(), w.toSeconds())));
+                window,
+                w -> {
+                  Evidence part = evidence.within(w.fromSeconds(), w.toSeconds());
+                  return orRoom(sheet, curve, part, likelihoods.of(part));
+                });
     List<Window> windows = new ArrayList<>();
     for (Window between :
         Segmenter.stretches(
@@ -98,16 +103,22 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
         blinks.addAll(how.isPresent() ? how.get().blinks() : inside.blinks());
         Verdict verdict =
             Verdicts.of(
-                sheet,
-                part.candidates(),
-                observed,
-                part.window(),
-                recording.marks(),
-                recording instanceof LightCurve);
+                sheet, part.candidates(), observed, part.window(), recording.marks(), curve);
         segments.add(new Segment(number, part.window(), verdict, part.candidates(), observed));
       }
     }
     return new Stretches(segments, main(segments, recording), blinks);
+  }
+
+  /** Blinks of a light curve in no order may also be the room's light. */
+  private static double[] orRoom(
+      CodeSheet sheet, boolean curve, Evidence stretch, double[] logLikelihoods) {
+    int none = sheet.states().size() + 1;
+    if (curve) {
+      double room = RoomLight.logLikelihood(stretch);
+      logLikelihoods[none] = Gauss.logAdd(logLikelihoods[none], room) - Math.log(2);
+    }
+    return logLikelihoods;
   }
 
   /** Cuts a stretch between marks where the state changes all the same. */
@@ -237,14 +248,13 @@ record Stretches(List<Segment> segments, Segment main, List<SeenBlink> blinks) {
     if (stretch.notes().isEmpty() || top.equals(CodeSheet.NO_RHYTHM)) {
       return Optional.empty();
     }
-    for (int i = 0; i < sheet.states().size(); i++) {
-      if (sheet.states().get(i).name().equals(top)) {
-        return Explained.likeliest(
-            likelihoods.trains(i).stream()
-                .map(train -> new Explained.Proposal(train, train.logWeight()))
-                .toList(),
-            stretch);
-      }
+    int number = Posterior.number(sheet, top);
+    if (number < sheet.states().size()) {
+      return Explained.likeliest(
+          likelihoods.trains(number).stream()
+              .map(train -> new Explained.Proposal(train, train.logWeight()))
+              .toList(),
+          stretch);
     }
     return Explained.freely(stretch);
   }

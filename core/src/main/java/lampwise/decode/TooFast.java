@@ -2,12 +2,13 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import lampwise.light.LightCurve;
 import lampwise.rhythm.Rhythm;
 import lampwise.sheet.CodeSheet;
-import lampwise.sheet.LampState;
 
 /**
  * The states of a sheet that blink faster than a light curve can show, and what its samples cannot
@@ -41,17 +42,11 @@ final class TooFast {
 
   private final CodeSheet sheet;
   private final SampleRate rate;
-  private final List<List<Train>> trains = new ArrayList<>();
+  private final Map<Integer, List<Train>> trains = new HashMap<>();
 
   TooFast(CodeSheet sheet, SampleRate rate) {
     this.sheet = sheet;
     this.rate = rate;
-    for (LampState state : sheet.states()) {
-      trains.add(
-          state.rhythm() instanceof Rhythm.Blinking blinking
-              ? Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance())
-              : List.of());
-    }
   }
 
   CodeSheet sheet() {
@@ -64,12 +59,23 @@ final class TooFast {
 
   /** What a state shows; none if it does not blink. */
   List<Train> trains(int state) {
-    return trains.get(state);
+    return trains.computeIfAbsent(
+        state,
+        number ->
+            sheet.states().get(number).rhythm() instanceof Rhythm.Blinking blinking
+                ? Templates.of(blinking, sheet.blinkSeconds(), sheet.clockTolerance())
+                : List.of());
   }
 
-  /** Whether blinks of a state come faster than the samples can show. */
+  /**
+   * Whether blinks of a state come faster than the samples can show. Its trains are laid out only
+   * where its phrase does not say so by itself.
+   */
   boolean isTooFast(int state) {
-    return apartSeconds(state) < rate.leastApartSeconds();
+    double clock = Math.sqrt(1 - sheet.clockTolerance() * sheet.clockTolerance());
+    return sheet.states().get(state).rhythm() instanceof Rhythm.Blinking blinking
+        && clock * LeastApart.seconds(blinking, sheet.blinkSeconds()) < rate.leastApartSeconds()
+        && apartSeconds(state) < rate.leastApartSeconds();
   }
 
   /**
@@ -78,33 +84,31 @@ final class TooFast {
    */
   boolean isPace(int state) {
     return isTooFast(state)
-        && trains.get(state).stream()
+        && trains(state).stream()
             .allMatch(t -> t.repeats() && (t.perCycle() == 1 || t.perCycle() >= LEAST_PACE));
   }
 
   /** What a state may show that is too fast. */
   List<Train> fastTrains(int state) {
-    return trains.get(state).stream()
-        .filter(t -> apartSeconds(t) < rate.leastApartSeconds())
-        .toList();
+    return trains(state).stream().filter(t -> apartSeconds(t) < rate.leastApartSeconds()).toList();
   }
 
   /** Whether a state may look like a level that does not change. */
   boolean mayBeLevel(int state) {
     return isPace(state)
         && apartSeconds(state) * AVERAGED_OUT < rate.seconds()
-        && trains.get(state).stream().allMatch(train -> train.perCycle() == 1);
+        && trains(state).stream().allMatch(train -> train.perCycle() == 1);
   }
 
   /** The least time from the start of one blink to the next, at the middle of what it may be. */
   private double apartSeconds(int state) {
-    return trains.get(state).stream()
+    return trains(state).stream()
         .mapToDouble(TooFast::apartSeconds)
         .min()
         .orElse(Double.POSITIVE_INFINITY);
   }
 
-  private static double apartSeconds(Train train) {
+  static double apartSeconds(Train train) {
     double apart = Double.POSITIVE_INFINITY;
     int last = train.repeats() ? train.size() : train.size() - 1;
     for (int pulse = 0; pulse < last; pulse++) {
@@ -124,15 +128,15 @@ final class TooFast {
     List<String> joined = new ArrayList<>();
     Optional<double[]> times = Optional.empty();
     AliasFit.Work work = new AliasFit.Work(MOST_WORK);
-    for (int i = 0; i < trains.size(); i++) {
+    for (int i = 0; i < sheet.states().size(); i++) {
       if (!isTooFast(i)) {
         continue;
       }
       double[] seconds = times.isPresent() ? times.get() : times(curve);
       times = Optional.of(seconds);
       List<String> others = new ArrayList<>();
-      for (int k = 0; k < trains.size(); k++) {
-        boolean level = trains.get(k).isEmpty();
+      for (int k = 0; k < sheet.states().size(); k++) {
+        boolean level = !(sheet.states().get(k).rhythm() instanceof Rhythm.Blinking);
         if (k != i && isPace(i) && (level ? mayBeLevel(i) : looksLike(i, k, seconds, work))) {
           others.add(sheet.states().get(k).name());
         }
@@ -174,7 +178,7 @@ final class TooFast {
 
   /** Whether a lamp of one state may leave the samples that another state would leave. */
   private boolean looksLike(int fast, int other, double[] seconds, AliasFit.Work work) {
-    for (Train train : trains.get(other)) {
+    for (Train train : trains(other)) {
       if (train.repeats() && train.prelude() == 0) {
         AliasFit fit = AliasFit.of(seconds, lit(train, seconds), rate.seconds(), work);
         double own = fit.best(List.of(train)).squares();

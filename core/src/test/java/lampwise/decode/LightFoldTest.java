@@ -46,8 +46,12 @@ class LightFoldTest {
 
   /** A lamp of a brightness in deviations of the noise, every 3.4 s; 0 for none. */
   private static double[] levels(long seed, double lamp) {
+    return levels(seed, lamp, SECONDS);
+  }
+
+  private static double[] levels(long seed, double lamp, double lasting) {
     Random random = new Random(seed);
-    double[] levels = new double[(int) (HZ * SECONDS)];
+    double[] levels = new double[(int) (HZ * lasting)];
     double phase = 3.4 * random.nextDouble();
     for (int i = 0; i < levels.length; i++) {
       boolean lit = (i / HZ + phase) % 3.4 < 0.09;
@@ -77,6 +81,22 @@ class LightFoldTest {
     }
   }
 
+  @Test
+  void readsAFaintLampThatWasRecordedForTenMinutes() throws Exception {
+    Reading reading = read(levels(3, 2, 600), 0);
+    assertEquals("tick", assertInstanceOf(Verdict.Decoded.class, reading.verdict()).state());
+    assertTrue(reading.observations().get(0).blinks().size() > 150);
+  }
+
+  @Test
+  void aStateThatChangesInALongRecordingIsNotFoldedAsOne() throws Exception {
+    double[] levels = levels(3, 4, 600);
+    System.arraycopy(levels(4, 0, 600), 0, levels, 0, levels.length / 2);
+    LightCurve curve = curve(levels, 0);
+    Evidence found = Sight.of(curve).evidence().orElseThrow();
+    assertTrue(LightLikelihoods.of(sheet(), curve, found).isEmpty());
+  }
+
   private static boolean blinks(Reading reading) {
     return reading.verdict() instanceof Verdict.Decoded decoded && !decoded.state().equals("dark");
   }
@@ -101,6 +121,25 @@ class LightFoldTest {
     assertEquals(expected, read(levels, 32).candidates().get(0).probability(), 1e-3);
   }
 
+  @Test
+  void exponentialsComeFromATable() {
+    for (double x = -14; x <= 14; x += 0.001) {
+      assertEquals(1, Folded.exp(x) / Math.exp(x), 1e-7);
+    }
+  }
+
+  /** The mean over phases and stretches by hand: one pulse in a cycle of four places. */
+  @Test
+  void foldingTakesTheMeanOverAllPhases() {
+    float[] logs = {1, 2, 0, 3};
+    Train train = new Train(new double[] {0}, new double[] {0.1}, 0, 4, 1, 1, 0);
+    Folded fold = Folded.of(train, logs, 1, 0, 4);
+    double mean = (Math.exp(1) + Math.exp(2) + Math.exp(3) + 1) / 4;
+    assertEquals(Math.log(mean), fold.logMean(), 1e-6);
+    assertEquals(3, fold.best());
+    assertEquals(3, fold.startSeconds());
+  }
+
   /** Theory of detection: the evidence of N pulses in white noise grows as N. */
   @Test
   void theEvidenceOfFoldedBlinksAddsUp() {
@@ -109,29 +148,9 @@ class LightFoldTest {
       logs[g] = 2;
     }
     Train train = new Train(new double[] {0}, new double[] {0.1}, 0, 100, 0.9999, 1.0001, 0);
-    assertEquals(20, Folded.of(train, logs, 1, 1, 0, 1000).best(), 1e-4);
-    assertEquals(10, Folded.of(train, logs, 1, 1, 0, 500).best(), 1e-4);
-    assertEquals(50, Folded.of(train, logs, 1, 1, 0, 1000).start(), 0);
-  }
-
-  @Test
-  void exponentialsComeFromATable() {
-    for (double x = -14; x <= 14; x += 0.001) {
-      assertEquals(1, Folded.exp(x) / Math.exp(x), 1e-7);
-    }
-  }
-
-  /** The mean over lamps, phases and stretches, by hand: one pulse a cycle of four places. */
-  @Test
-  void foldingTakesTheMeanOverAllLampsAndPhases() {
-    float[] logs = {1, 0, 2, 0, 0, 0, 3, 0};
-    Train train = new Train(new double[] {0}, new double[] {0.1}, 0, 4, 1, 1, 0);
-    Folded fold = Folded.of(train, logs, 2, 1, 0, 4);
-    double mean = (Math.exp(1) + Math.exp(2) + Math.exp(3) + 5) / 8;
-    assertEquals(Math.log(mean), fold.logMean(), 1e-7);
-    assertEquals(3, fold.best());
-    assertEquals(3, fold.start());
-    assertEquals(0, fold.lamp());
+    assertEquals(20, Folded.of(train, logs, 1, 0, 1000).best(), 1e-4);
+    assertEquals(10, Folded.of(train, logs, 1, 0, 500).best(), 1e-4);
+    assertEquals(50, Folded.of(train, logs, 1, 0, 1000).startSeconds(), 0);
   }
 
   @Test

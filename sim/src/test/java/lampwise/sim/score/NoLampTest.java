@@ -11,12 +11,10 @@ import org.junit.jupiter.params.provider.EnumSource;
 class NoLampTest {
   private static final int EACH = 6;
 
-  // A room light that is switched is a lamp with long lights and pauses:
-  // core/docs/decisions/light.md.
   @ParameterizedTest
-  @EnumSource(names = "ROOM_LIGHT", mode = EnumSource.Mode.EXCLUDE)
+  @EnumSource
   void nothingIsReadWhereThereIsNothing(NoLamp kind) {
-    Map<String, Integer> verdicts = NoLampStudy.verdicts(kind, EACH);
+    Map<String, Integer> verdicts = NoLampStudy.verdicts(kind, 0, EACH);
     assertFalse(verdicts.containsKey("BLINKS"), () -> kind + " " + verdicts);
     assertEquals(EACH, verdicts.values().stream().mapToInt(Integer::intValue).sum());
   }
