@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** The four files that start Lampwise: for the shell and for Windows, with and without a Java. */
@@ -17,6 +18,8 @@ class LauncherFilesTest {
   private static final List<String> SHELL = List.of("cli/lampwise", "cli/src/runtime/lampwise");
   private static final List<String> WINDOWS =
       List.of("cli/lampwise.cmd", "cli/src/runtime/lampwise.cmd");
+
+  private static final String QUICK = "(-XX:Tiered[A-Za-z]*=[^\\s\"']+)";
 
   private static String text(String launcher) throws IOException {
     Path file = CommandRun.root().resolve(launcher);
@@ -45,6 +48,11 @@ class LauncherFilesTest {
     for (String launcher : WINDOWS) {
       String named = found("for %%c in \\(([a-z ]+)\\)", launcher);
       assertEquals(wanted, named.replace(" ", " | "), launcher);
+    }
+    List<String> all = Stream.concat(SHELL.stream(), WINDOWS.stream()).toList();
+    String quick = found(QUICK, all.get(0));
+    for (String launcher : all) {
+      assertEquals(quick, found(QUICK, launcher), launcher);
     }
   }
 

@@ -72,7 +72,7 @@ public final class DiagnosisJson {
       } else {
         json.writeNullField("learned_from");
       }
-      repeats(json, repeats);
+      visits(json, "repeats", repeats);
       found(json, visit.acts());
       causes(json, visit.causes());
       json.writeObjectFieldStart("next");
@@ -95,9 +95,10 @@ public final class DiagnosisJson {
     json.writeEndArray();
   }
 
-  private static void repeats(JsonGenerator json, List<Visit> repeats) throws IOException {
-    json.writeArrayFieldStart("repeats");
-    for (Visit visit : repeats) {
+  /** Visits in short; without a cause it is null. */
+  static void visits(JsonGenerator json, String key, List<Visit> visits) throws IOException {
+    json.writeArrayFieldStart(key);
+    for (Visit visit : visits) {
       json.writeStartObject();
       json.writeStringField("when", visit.when());
       json.writeStringField("result", visit.outcome().word());

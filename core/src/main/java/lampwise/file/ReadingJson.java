@@ -204,7 +204,8 @@ public final class ReadingJson {
     json.writeEndArray();
   }
 
-  private static void next(JsonGenerator json, Optional<Next> next) throws IOException {
+  /** What would settle it, null where there is nothing. */
+  static void next(JsonGenerator json, Optional<Next> next) throws IOException {
     if (next.isEmpty()) {
       json.writeNullField("next");
       return;

@@ -101,15 +101,7 @@ public final class RoundJson {
     JsonFields.number(json, "minutes", job.minutes(), 2, 1);
     JsonFields.texts(json, "parts", job.parts());
     JsonFields.text(json, "waits_for", job.waitsFor().map(Who::word));
-    json.writeArrayFieldStart("lately");
-    for (Visit visit : job.lately()) {
-      json.writeStartObject();
-      json.writeStringField("when", visit.when());
-      json.writeStringField("result", visit.outcome().word());
-      json.writeStringField("cause", visit.done().cause());
-      json.writeEndObject();
-    }
-    json.writeEndArray();
+    DiagnosisJson.visits(json, "lately", job.lately());
     json.writeEndObject();
   }
 
@@ -141,29 +133,10 @@ public final class RoundJson {
         next = Optional.of(unreadable.next());
       }
       JsonFields.text(json, "reason", reason);
-      next(json, next);
+      ReadingJson.next(json, next);
       json.writeEndObject();
     }
     json.writeEndArray();
-  }
-
-  private static void next(JsonGenerator json, Optional<Next> next) throws IOException {
-    if (next.isEmpty()) {
-      json.writeNullField("next");
-      return;
-    }
-    json.writeObjectFieldStart("next");
-    if (next.get() instanceof Next.Check check) {
-      json.writeStringField("kind", "check");
-      json.writeStringField("ask", check.ask());
-      JsonFields.number(json, "minutes", check.minutes(), 2, 1);
-    } else if (next.get() instanceof Next.Watch watch) {
-      json.writeStringField("kind", "record");
-      JsonFields.number(json, "seconds", watch.seconds(), 3, 1);
-      JsonFields.number(json, "rate_hz", watch.rateHz().orElse(Double.NaN), 3, 1);
-      json.writeStringField("target", watch.target());
-    }
-    json.writeEndObject();
   }
 
   private static void kit(JsonGenerator json, List<KitLine> kit) throws IOException {
