@@ -1,7 +1,6 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
@@ -52,10 +51,7 @@ final class Switches {
   /** How the pass went: logarithm of how likely the blinks up to each were. */
   private final double[] fronts;
 
-  /** Logarithm of the weight of everything up to a place, and the likeliest run that ends there. */
-  private final double[] before;
-
-  private final List<Optional<Run>> ending = new ArrayList<>();
+  private final Endings endings;
   private double logChanged = Double.NEGATIVE_INFINITY;
   private double logUnchanged = Double.NEGATIVE_INFINITY;
   private Optional<Run> last = Optional.empty();
@@ -84,7 +80,7 @@ final class Switches {
     this.logStrays = Strays.log(evidence, noise);
     this.floor = floor;
     this.fronts = new double[evidence.notes().size()];
-    this.before = new double[places.seconds().length];
+    this.endings = new Endings(places);
     double most = 0;
     for (Way way : all) {
       Shown shown = new Shown(way, evidence, noise, tolerance);
@@ -111,22 +107,7 @@ final class Switches {
 
   /** Where the candidate changes, in order, in the likeliest course in which it does. */
   List<Double> changes() {
-    List<Double> changes = new ArrayList<>();
-    Optional<Run> run = last;
-    while (run.isPresent() && run.get().start != ORIGIN) {
-      int start = run.get().start;
-      Optional<Run> earlier = ending.get(start);
-      if (earlier.isPresent() && candidate(earlier.get()) != candidate(run.get())) {
-        changes.add(places.seconds()[start]);
-      }
-      run = earlier;
-    }
-    Collections.reverse(changes);
-    return changes;
-  }
-
-  private static int candidate(Run run) {
-    return run.shown.way().candidate();
+    return endings.changes(last);
   }
 
   /** What a blink adds to the weight of blinks at random; nothing to that of a dark lamp. */
@@ -151,7 +132,7 @@ final class Switches {
       for (int place = first; place < end; place++) {
         age(runs, places.seconds()[place] - now);
         now = places.seconds()[place];
-        end(runs, place);
+        end(runs, now);
       }
       List<Run> grown = new ArrayList<>();
       withoutBlink(first, end, now, grown);
@@ -207,10 +188,7 @@ final class Switches {
     runs.addAll(grown);
     least = Math.max(best(runs) - DROP, hopeless);
     int back = Math.max(0, end - PLACES_BACK);
-    double[] most = new double[end - back];
-    for (int i = 0; i < most.length; i++) {
-      most[i] = Math.max(i > 0 ? most[i - 1] : Double.NEGATIVE_INFINITY, before[back + i]);
-    }
+    double[] most = endings.greatest(back, end);
     for (Shown shown : ways) {
       if (shown.isTrain()) {
         anchors(shown, index, back, most, least, runs);
@@ -230,16 +208,12 @@ final class Switches {
   }
 
   /** What ends at a place. */
-  private void end(List<Run> runs, int place) {
+  private void end(List<Run> runs, double seconds) {
     double[] logs = new double[runs.size()];
-    int most = 0;
     for (int i = 0; i < logs.length; i++) {
-      Run run = runs.get(i);
-      logs[i] = run.logWeight + skipped(run, places.seconds()[place]);
-      most = logs[i] > logs[most] ? i : most;
+      logs[i] = runs.get(i).logWeight + skipped(runs.get(i), seconds);
     }
-    before[place] = Gauss.logSum(logs) + logRate + Math.log(places.widths()[place]);
-    ending.add(logs.length == 0 ? Optional.empty() : Optional.of(runs.get(most)));
+    endings.add(runs, logs, logRate);
   }
 
   /** States without a train that begin in a gap. */
@@ -254,12 +228,12 @@ final class Switches {
       int start = first;
       for (int place = first; place < end; place++) {
         double since = now - places.seconds()[place];
-        sum = Gauss.logAdd(sum, before[place] - (random - noise.strays()) * since);
-        start = before[place] > before[start] ? place : start;
+        sum = Gauss.logAdd(sum, endings.before(place) - (random - noise.strays()) * since);
+        start = endings.before(place) > endings.before(start) ? place : start;
       }
       if (sum > Double.NEGATIVE_INFINITY) {
         double log = sum + way.logPrior();
-        grown.add(new Run(shown, start, changedBy(shown, start), clockAt(start), log));
+        grown.add(new Run(shown, start, endings.changedBy(shown, start), endings.clockAt(start), log));
       }
     }
   }
@@ -298,7 +272,7 @@ final class Switches {
           i >= 0 && missed > HOPELESS && most[i] + missed > highest - NEGLIGIBLE;
           i--) {
         missed = onset.missedSince(places.seconds()[back + i]);
-        double with = before[back + i] + missed;
+        double with = endings.before(back + i) + missed;
         sum = Gauss.logAdd(sum, with);
         if (with > highest) {
           highest = with;
@@ -306,8 +280,8 @@ final class Switches {
         }
       }
       if (start != ORIGIN && log + sum >= least) {
-        boolean changed = changedBy(shown, start);
-        grown.add(new Run(shown, start, changed, clockFor(shown, start), log + sum, pulse, line));
+        boolean changed = endings.changedBy(shown, start);
+        grown.add(new Run(shown, start, changed, endings.clockFor(shown, start), log + sum, pulse, line));
       }
       if (log >= least) {
         sum = log + onset.missedSince(evidence.window().fromSeconds());
@@ -316,22 +290,6 @@ final class Switches {
         }
       }
     }
-  }
-
-  /** Whether another candidate was there before a way that begins at a place. */
-  private boolean changedBy(Shown shown, int start) {
-    Optional<Run> earlier = ending.get(start);
-    return earlier.isPresent()
-        && (earlier.get().changed || candidate(earlier.get()) != shown.way().candidate());
-  }
-
-  private Optional<Line> clockAt(int place) {
-    return ending.get(place).flatMap(Run::clockAfter);
-  }
-
-  /** The same for a way whose times it sets. */
-  private Optional<Line> clockFor(Shown shown, int place) {
-    return shown.timed() ? clockAt(place).filter(line -> line.varTrain() > 0) : Optional.empty();
   }
 
   private double missed(double time, double sd, double inside) {

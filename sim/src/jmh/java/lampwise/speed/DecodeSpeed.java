@@ -40,7 +40,7 @@ public class DecodeSpeed {
   static final double SECONDS = 90;
 
   /** Who watches. */
-  @Param({"exact", "careful"})
+  @Param({"exact", "careful", "hurried", "careless"})
   private String observer;
 
   private CodeSheet sheet;
