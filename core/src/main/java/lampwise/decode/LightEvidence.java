@@ -13,6 +13,7 @@ import java.util.List;
  * @param logRatios for each brightness from the faintest on the logarithms of the ratios along the
  *     grid
  * @param faintest the number of the faintest lamp that a sensor would be held to
+ * @param told the number of the faintest lamp that is told from uneven noise
  * @param brightest the number of the brightest lamp that these samples could hold
  * @param reach the grid's steps in which two blinks share samples
  * @param louder how much louder the noise may be
@@ -23,6 +24,7 @@ record LightEvidence(
     double stepSeconds,
     float[][] logRatios,
     int faintest,
+    int told,
     int brightest,
     int reach,
     Louder louder) {
@@ -35,7 +37,10 @@ record LightEvidence(
    * A lamp whose single blink stands out less than this, in deviations of what all its samples tell
    * together, is not what a sensor was held to (chosen).
    */
-  private static final double LEAST_BLINK = 3;
+  private static final double LEAST_BLINK = 2;
+
+  /** A lamp whose single blink stands out less than this is not told from uneven noise (chosen). */
+  private static final double TOLD_BLINK = 3;
 
   /** How many brightnesses; the brightest is 282 deviations. */
   static final int LAMPS = 13;
@@ -59,10 +64,8 @@ record LightEvidence(
     float[][] logs = new float[LAMPS][];
     double share = Math.min(1, blinkSeconds / averaging);
     double seen = Math.sqrt(share * blinkSeconds / samples.periodSeconds());
-    int faintest = 0;
-    while (faintest < LAMPS - 1 && FAINTEST * Math.pow(RATIO, faintest) * seen < LEAST_BLINK) {
-      faintest++;
-    }
+    int faintest = lamp(LEAST_BLINK / seen);
+    int told = lamp(TOLD_BLINK / seen);
     int brightest = faintest;
     int reach = 4 + (int) Math.ceil((blinkSeconds + averaging) / step);
     for (int k = faintest; k < LAMPS; k++) {
@@ -78,9 +81,19 @@ record LightEvidence(
         step,
         Arrays.copyOf(logs, brightest + 1),
         faintest,
+        told,
         brightest,
         reach,
         Louder.of(samples, disturbed));
+  }
+
+  /** The number of the faintest lamp of so many deviations or more. */
+  private static int lamp(double deviations) {
+    int number = 0;
+    while (number < LAMPS - 1 && FAINTEST * Math.pow(RATIO, number) < deviations) {
+      number++;
+    }
+    return number;
   }
 
   private static float[] ratios(

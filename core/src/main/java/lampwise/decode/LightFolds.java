@@ -159,21 +159,26 @@ final class LightFolds {
   }
 
   /**
-   * Summed over brightness; one that is brighter than any sample explains nothing.
+   * Summed over brightness; one that is brighter than any sample explains nothing. Lamps that are
+   * not told from uneven noise may speak against the train, but not for it.
    *
-   * @param least the number of the faintest lamp that is looked for; fainter ones are not told from
-   *     a dark one
+   * @param least the number of the faintest lamp that is told
    */
   private double folded(Train train, Window stretch, int least) {
     boolean dense = train.cycleSeconds() * train.low() < LightSamples.BASELINE_SECONDS;
-    int faintest = Math.max(light.faintest(), dense ? Math.max(least, FAINTEST_DENSE) : least);
+    int told = Math.max(light.told(), dense ? Math.max(least, FAINTEST_DENSE) : least);
     int size = light.size();
     int from = place(stretch.fromSeconds() - blink, size);
     int to = place(stretch.toSeconds(), size);
-    double sum = Math.log(faintest - light.faintest());
-    for (int k = faintest; k <= light.brightest(); k++) {
+    double sum = Double.NEGATIVE_INFINITY;
+    for (int k = light.faintest(); k <= light.brightest(); k++) {
       Folded fold = Folded.of(train, light.logRatios()[k], light.stepSeconds(), from, to);
-      sum = Gauss.logAdd(sum, light.louder().given(fold.logMean(), fold.best()));
+      double log = light.louder().given(fold.logMean(), fold.best());
+      if (k < told) {
+        sum = Gauss.logAdd(sum, Math.min(0, log));
+        continue;
+      }
+      sum = Gauss.logAdd(sum, log);
       double score = train.logWeight() + fold.best();
       if (score > best || (score == best && isSooner(train, k))) {
         best = score;
