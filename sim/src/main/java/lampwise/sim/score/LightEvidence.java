@@ -9,23 +9,26 @@ final class LightEvidence implements Evidence {
   /** In the first cells blinks move this many timing errors to either side, and this far. */
   private static final double FIRST = 8;
 
-  private static final double FIRST_SECONDS = Double.parseDouble(System.getProperty("r","0.04"));
+  private static final double FIRST_SECONDS = 0.2;
 
   /** Points are at most this many timing errors apart, over the root of the number of blinks. */
   private static final double STEP = 1.8;
 
   /** In the last cells blinks move at most this many steps. */
-  private static final double LAST = Double.parseDouble(System.getProperty("l","4"));
+  private static final double LAST = 4;
 
   /** Steps of the starts and of the lengths for which bounds are kept. */
   private static final double STEP_SECONDS = 0.005;
 
   private static final double LENGTH_SECONDS = 0.002;
 
-  /** Steps of a table of what a blink is worth, and of its length, timing errors. */
+  /** Steps of a table of what a blink is worth, timing errors; and of the blink's length. */
   private static final double NODE = 0.125;
 
-  private static final double LENGTH = 0.25;
+  private static final double LIT_SECONDS = 0.001;
+
+  /** Longer blinks have no tables, for there would be too many lengths. */
+  private static final double BRIEF_SECONDS = 0.2;
 
   /** Longer tables are not made: where time is known so well, few points need to be looked at. */
   private static final double MOST_NODES = 300_000;
@@ -85,7 +88,7 @@ final class LightEvidence implements Evidence {
     int first = (int) Math.floor((from() - most - start) / cycle) - 1;
     int last = (int) Math.ceil((to() + most - start) / cycle);
     boolean exact = around == 0;
-    boolean single = tables && fold.leastDark() >= values.averaging();
+    boolean alone = fold.leastDark() >= values.averaging();
     double sum = 0;
     values.dark();
     for (int n = first; n <= last; n++) {
@@ -95,34 +98,40 @@ final class LightEvidence implements Evidence {
         if (off + most <= from() || on - most >= to()) {
           continue;
         }
-        if (exact && single) {
-          sum += table(off - on).worth(on);
-        } else if (exact) {
-          values.lit(on, off);
-        } else {
+        if (!exact) {
           double away = Math.max(Math.abs(on - middle), Math.abs(off - middle));
           sum += most(on, off, around + turn * away, turn);
+        } else if (alone) {
+          sum += worth(on, off);
+        } else {
+          values.lit(on, off);
         }
       }
     }
-    return exact && !single ? values.log() : sum;
+    return exact && !alone ? values.log() : sum;
   }
 
-  private LightTable table(double lit) {
-    int length = (int) Math.rint(lit / (LENGTH * sd));
-    return worths.computeIfAbsent(
-        length, l -> new LightTable(values, window, length * LENGTH * sd, NODE * sd));
+  /** What a blink is worth that shares no value with another. */
+  private double worth(double on, double off) {
+    if (!tables || off - on > BRIEF_SECONDS) {
+      return values.log(on, off);
+    }
+    int length = (int) Math.rint((off - on) / LIT_SECONDS);
+    return worths
+        .computeIfAbsent(
+            length, l -> new LightTable(values, window, length * LIT_SECONDS, NODE * sd))
+        .worth(on);
   }
 
   /**
-   * What a blink is worth at the most, if its borders lie up to so much aside; that values shared by
-   * two blinks are worth less is left out.
+   * What a blink is worth at the most, if its borders lie up to so much aside; that values shared
+   * by two blinks are worth less is left out.
    */
   private double most(double on, double off, double aside, double turn) {
-    if (aside <= STEP_SECONDS) {
+    double lit = off - on;
+    if (aside <= STEP_SECONDS || lit > BRIEF_SECONDS) {
       return bounds.most(on - aside, on + aside, off - aside, off + aside);
     }
-    double lit = off - on;
     int shortest = (int) Math.floor(lit * (1 - turn) / LENGTH_SECONDS);
     int longest = (int) Math.ceil(lit * (1 + turn) / LENGTH_SECONDS);
     return reaches

@@ -2,7 +2,10 @@ package lampwise.sim.score;
 
 import lampwise.light.Window;
 
-/** What a blink of one length is worth, by when it begins: worked out at even steps, straight between. */
+/**
+ * What a blink of one length is worth, by when it begins: worked out at even steps, straight
+ * between.
+ */
 final class LightTable {
   private final double origin;
   private final double step;
