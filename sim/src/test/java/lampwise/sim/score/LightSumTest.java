@@ -18,7 +18,8 @@ class LightSumTest {
   private static final double LAMP = 10;
 
   /** Every point of a fine grid, with the blinks laid out one by one. */
-  private static double plain(Fold fold, List<Measured.Value> values, double sd, int stretches, int phases) {
+  private static double plain(
+      Fold fold, List<Measured.Value> values, double sd, int stretches, int phases) {
     double least = fold.stretch().least();
     double most = fold.stretch().most();
     double log = Double.NEGATIVE_INFINITY;
