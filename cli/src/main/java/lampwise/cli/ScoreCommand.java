@@ -14,7 +14,6 @@ import lampwise.decode.Decoder;
 import lampwise.sheet.CodeSheet;
 import lampwise.sim.Mix;
 import lampwise.sim.Observer;
-import lampwise.sim.Person;
 import lampwise.sim.Presets;
 import lampwise.sim.SimulationException;
 import lampwise.sim.score.Bench;
@@ -72,8 +71,7 @@ final class ScoreCommand implements Command {
             + " not given");
     ReadingFlags.one(spec, "--count", "N", "recordings for each cell; 1000 if not given");
     ReadingFlags.one(spec, "--seed", "N", "another seed gives other recordings; 1125 if not given");
-    ReadingFlags.flag(
-        spec, "--reference", "compare with the best possible answer, for people; takes minutes");
+    ReadingFlags.flag(spec, "--reference", "compare with the best possible answer; takes minutes");
     ReadingFlags.one(
         spec, "--stored", "FILE", "keep the reference's answers there; a second run is then fast");
     ReadingFlags.flag(
@@ -122,9 +120,8 @@ final class ScoreCommand implements Command {
     Optional<StoredReference> stored =
         reference ? Optional.of(StoredReference.open(here, file)) : Optional.empty();
     Mix mix = unlisted ? Bench.unlistedMix(sheet) : Bench.mix(sheet);
-    int people = (int) cells.stream().filter(c -> c.watching() instanceof Person).count();
     Progress progress =
-        new Progress(here, count * (cells.size() + (reference ? people : 0)), System::nanoTime);
+        new Progress(here, count * cells.size() * (reference ? 2 : 1), System::nanoTime);
     List<CellScore> scores;
     try {
       scores = new ScoreRun(mix, seed, count, progress).cells(cells, decoder, stored);
@@ -149,7 +146,6 @@ final class ScoreCommand implements Command {
             count,
             own(parsed),
             unlisted,
-            reference,
             scores);
     return say(result, parsed, out, stored, here);
   }

@@ -19,7 +19,6 @@ import lampwise.sim.score.Tally;
  * @param count how many recordings each cell has
  * @param own what the observer called own is made of; empty without one
  * @param unlisted whether only rhythms were shown that the sheet does not list
- * @param referenceAsked whether the reference was asked for
  * @param cells the cells in order
  */
 record ScoreResult(
@@ -30,7 +29,6 @@ record ScoreResult(
     int count,
     Optional<String> own,
     boolean unlisted,
-    boolean referenceAsked,
     List<CellScore> cells) {
 
   /** The outcomes of all cells. */

@@ -8,10 +8,12 @@ import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import lampwise.decode.Decoder;
 import lampwise.light.RecordingException;
+import lampwise.sim.LightSensor;
 import lampwise.sim.Mix;
 import lampwise.sim.Person;
 import lampwise.sim.SimulationException;
 import lampwise.sim.score.Cell;
+import lampwise.sim.score.LightReference;
 import lampwise.sim.score.Outcome;
 import lampwise.sim.score.Reference;
 import lampwise.sim.score.Score;
@@ -48,14 +50,14 @@ final class ScoreRun {
    *
    * @param reference the kept answers of the reference decoder; empty if it is not asked for
    * @throws Failed if a decoder throws what it must not
-   * @throws SimulationException if the reference does not cover the sheet
+   * @throws SimulationException if the reference does not cover the sheet or the observer
    */
   List<CellScore> cells(List<Cell> cells, Decoder decoder, Optional<StoredReference> reference) {
     List<CellScore> scores = new ArrayList<>();
     for (Cell cell : cells) {
       Optional<List<Outcome>> others = Optional.empty();
-      if (reference.isPresent() && cell.watching() instanceof Person person) {
-        Reference best = new Reference(mix, person);
+      if (reference.isPresent()) {
+        IntFunction<double[]> best = best(cell);
         String key = StoredReference.key(mix, cell, seed);
         StoredReference stored = reference.get();
         others = Optional.of(all(number -> reference(best, stored, key, cell, number)));
@@ -63,6 +65,16 @@ final class ScoreRun {
       scores.add(new CellScore(cell, all(number -> own(decoder, cell, number)), others));
     }
     return scores;
+  }
+
+  /** The best possible answers to a cell's recordings, by their numbers. */
+  private IntFunction<double[]> best(Cell cell) {
+    if (cell.watching() instanceof Person person) {
+      Reference reference = new Reference(mix, person);
+      return number -> score.answer(reference, cell, number);
+    }
+    LightReference reference = new LightReference(mix, (LightSensor) cell.watching());
+    return number -> score.answer(reference, cell, number);
   }
 
   private List<Outcome> all(IntFunction<Outcome> one) {
@@ -78,9 +90,9 @@ final class ScoreRun {
   }
 
   private Outcome reference(
-      Reference best, StoredReference stored, String key, Cell cell, int number) {
+      IntFunction<double[]> best, StoredReference stored, String key, Cell cell, int number) {
     Optional<double[]> kept = stored.answer(key, number);
-    double[] answer = kept.isPresent() ? kept.get() : score.answer(best, cell, number);
+    double[] answer = kept.isPresent() ? kept.get() : best.apply(number);
     if (kept.isEmpty()) {
       stored.keep(key, number, answer);
     }

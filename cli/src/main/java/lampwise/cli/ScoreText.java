@@ -2,6 +2,7 @@ package lampwise.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import lampwise.sim.LightSensor;
 import lampwise.sim.score.Calibration;
 import lampwise.sim.score.Interval;
 import lampwise.sim.score.Tally;
@@ -149,10 +150,9 @@ final class ScoreText {
     if (!compared.own().isEmpty()) {
       lines.add("");
       lines.addAll(compared(compared));
-    }
-    if (result.referenceAsked()
-        && result.cells().stream().anyMatch(cell -> cell.reference().isEmpty())) {
-      lines.add("There is no reference for light sensors.");
+      if (result.cells().stream().anyMatch(c -> c.cell().watching() instanceof LightSensor)) {
+        lines.add("Of a light sensor's recording it also knows the light of the room.");
+      }
     }
     return lines;
   }

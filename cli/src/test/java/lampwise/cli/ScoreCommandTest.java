@@ -2,6 +2,7 @@ package lampwise.cli;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -117,7 +118,10 @@ class ScoreCommandTest {
     assertTrue(run.outLines().get(0).contains(" on [invented sheet] Bench unit,"), run.out());
     assertTrue(run.out().contains("\ncareful 10 s     12 "), run.out());
     assertTrue(run.out().contains("\nmeter 10 s       12 "), run.out());
-    assertTrue(run.out().contains("\nThere is no reference for light sensors.\n"), run.out());
+    assertTrue(
+        run.out()
+            .contains("\nOf a light sensor's recording it also knows the light of the room.\n"),
+        run.out());
     assertTrue(run.out().contains("\nless the reference "), run.out());
     try (Stream<Path> files = Files.list(temp.resolve("a/b"))) {
       assertEquals(FILES, files.map(f -> f.getFileName().toString()).sorted().toList());
@@ -131,6 +135,7 @@ class ScoreCommandTest {
     assertEquals(25, readings.size());
     for (String row : readings) {
       assertEquals(12, row.split(",", -1).length, row);
+      assertFalse(row.endsWith(","), row);
     }
     assertTrue(new String(bytes("a/b", "calibration.svg"), "UTF-8").contains("stated"));
   }
@@ -222,7 +227,6 @@ class ScoreCommandTest {
             9_999,
             Optional.of("careless with first-late=0.12".repeat(4)),
             false,
-            true,
             List.of(score));
     List<String> lines = ScoreText.lines(result);
     lines.forEach(line -> assertTrue(line.length() <= Layout.WIDTH, line));
@@ -294,6 +298,7 @@ class ScoreCommandTest {
           --sheet no.yaml               | no.yaml
           --out kept                    | --out takes the name of a folder, not "kept"
           --sheet demo --observer exact --count 1 --reference | the reference decoder does not cover
+          --observer meter --set full-scale-lux=300 --count 1 --reference | the reference for light
           """)
   void whatCannotBeIsOneLine(String words, String message) throws IOException {
     Files.writeString(temp.resolve("kept"), "");

@@ -21,6 +21,7 @@ final class Converter {
   private double from;
   private double to;
   private double clean;
+  private double roomPart;
   private double value;
   private double lampPart;
   private int first;
@@ -50,7 +51,8 @@ final class Converter {
    */
   boolean convert(double start, double end) {
     double lamp = lampLux * (lit.within(start, end) / (end - start));
-    double light = Math.max(0, room.mean(start, end) + lamp);
+    double without = room.mean(start, end);
+    double light = Math.max(0, without + lamp);
     double level = noiseLux == 0 ? light : Math.max(0, light + noiseLux * noise.normal());
     if (lowestRange > 0 && !fits(level)) {
       return false;
@@ -58,6 +60,7 @@ final class Converter {
     from = start;
     to = end;
     clean = light;
+    roomPart = without;
     lampPart = lamp;
     first = lit.first();
     value = stepped(Math.min(level, fullScale));
@@ -92,6 +95,11 @@ final class Converter {
   /** The last value that was not thrown away. */
   double value() {
     return value;
+  }
+
+  /** The last value that was not thrown away, with its times counted from another origin. */
+  Measured.Value measured(double originSeconds) {
+    return new Measured.Value(originSeconds + from, originSeconds + to, value, roomPart);
   }
 
   /** Marks the blinks that moved the last value by half a step or more. */

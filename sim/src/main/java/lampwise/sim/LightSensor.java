@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import lampwise.light.Blink;
 import lampwise.light.LightCurve;
 import lampwise.light.Marks;
@@ -197,19 +198,59 @@ public record LightSensor(Map<String, Double> settings) implements Observer {
    */
   @Override
   public Labelled observe(Shown shown, Chance chance) {
+    return observe(shown, chance, converter -> {});
+  }
+
+  /**
+   * What {@link #observe} measures with the same numbers, written or not.
+   *
+   * @param shown what the lamp shows
+   * @param chance where numbers come from
+   * @return the values and what is true of them
+   * @throws SimulationException as {@link #observe} does
+   */
+  public Measured measured(Shown shown, Chance chance) {
+    Window window = shown.scene().window();
+    double start = window.fromSeconds();
+    List<Window> hidden = room(window, chance).hidden();
+    List<Measured.Value> values = new ArrayList<>();
+    observe(
+        shown,
+        chance,
+        converter -> {
+          Measured.Value value = converter.measured(start);
+          boolean again =
+              !values.isEmpty() && values.get(values.size() - 1).toSeconds() == value.toSeconds();
+          if (!again && hidden.stream().noneMatch(hand -> meets(hand, value, start))) {
+            values.add(value);
+          }
+        });
+    return new Measured(window, values);
+  }
+
+  private static boolean meets(Window hand, Measured.Value value, double start) {
+    return value.fromSeconds() - start < hand.toSeconds()
+        && value.toSeconds() - start > hand.fromSeconds();
+  }
+
+  private Surroundings room(Window window, Chance chance) {
+    return new Surroundings(settings, window.lengthSeconds(), chance.branch("room"));
+  }
+
+  private Labelled observe(Shown shown, Chance chance, Consumer<Converter> taken) {
     Window window = shown.scene().window();
     double length = window.lengthSeconds();
     double start = window.fromSeconds();
     double expected = checkedRows(length);
-    Surroundings room = new Surroundings(settings, length, chance.branch("room"));
+    Surroundings room = room(window, chance);
     LitTime lit = new LitTime(shown.blinks(), room.hidden(), start);
     Converter converter = new Converter(settings, lit, room, chance.branch("noise"));
     Rows rows = new Rows(settings, start, (int) (expected * 1.01) + 16);
     boolean[] seen = new boolean[shown.blinks().size()];
     if (ownPace()) {
-      recordAtOwnPace(length, converter, rows, seen, chance);
+      recordAtOwnPace(length, converter, rows, seen, taken, chance);
     } else {
-      recordRowByRow(length, converter, rows, seen, chance);
+      recordRowByRow(length, converter, rows, seen, taken, chance);
     }
     double[] seconds = rows.seconds();
     LightCurve curve =
@@ -257,7 +298,12 @@ public record LightSensor(Map<String, Double> settings) implements Observer {
   }
 
   private void recordRowByRow(
-      double length, Converter converter, Rows rows, boolean[] seen, Chance chance) {
+      double length,
+      Converter converter,
+      Rows rows,
+      boolean[] seen,
+      Consumer<Converter> taken,
+      Chance chance) {
     double averaging = SensorSetting.AVERAGING_S.in(settings);
     double dropout = SensorSetting.DROPOUT.in(settings);
     Chance losing = chance.branch("dropout");
@@ -265,14 +311,22 @@ public record LightSensor(Map<String, Double> settings) implements Observer {
     for (double at = beat.first(); at <= length; at = beat.after(at)) {
       boolean valid = converter.convert(at - averaging, at);
       boolean lost = dropout > 0 && losing.happens(dropout);
-      if (valid && !lost && rows.offer(at, converter.value())) {
-        converter.mark(seen);
+      if (valid && !lost) {
+        taken.accept(converter);
+        if (rows.offer(at, converter.value())) {
+          converter.mark(seen);
+        }
       }
     }
   }
 
   private void recordAtOwnPace(
-      double length, Converter converter, Rows rows, boolean[] seen, Chance chance) {
+      double length,
+      Converter converter,
+      Rows rows,
+      boolean[] seen,
+      Consumer<Converter> taken,
+      Chance chance) {
     double averaging = SensorSetting.AVERAGING_S.in(settings);
     double dropout = SensorSetting.DROPOUT.in(settings);
     Chance losing = chance.branch("dropout");
@@ -288,8 +342,11 @@ public record LightSensor(Map<String, Double> settings) implements Observer {
         next = begin + (done + 1) * cycle();
       }
       boolean lost = dropout > 0 && losing.happens(dropout);
-      if (!lost && rows.offer(at, converter.value())) {
-        converter.mark(seen);
+      if (!lost) {
+        taken.accept(converter);
+        if (rows.offer(at, converter.value())) {
+          converter.mark(seen);
+        }
       }
     }
   }

@@ -28,9 +28,29 @@ public final class Simulator {
    * @throws SimulationException if scene and observer do not go together
    */
   public static Labelled record(Scene scene, Observer observer, Chance chance) {
-    Chance watching = chance.branch("observer");
-    Scene joined = observer.joining(scene, watching.branch("joining"));
-    Shown shown = Lamp.shine(joined, chance.branch("lamp"));
-    return observer.observe(shown, watching);
+    return observer.observe(shown(scene, observer, chance), watching(chance));
+  }
+
+  /**
+   * What a light sensor measures while it makes the recording that {@link #record(Scene, Observer,
+   * Chance)} gives for the same arguments.
+   *
+   * @param scene what happens
+   * @param sensor what watches
+   * @param chance where numbers come from; only branches of it are used
+   * @return the values, written or not, and what is true of them
+   * @throws SimulationException if scene and sensor do not go together
+   */
+  public static Measured measured(Scene scene, LightSensor sensor, Chance chance) {
+    return sensor.measured(shown(scene, sensor, chance), watching(chance));
+  }
+
+  private static Shown shown(Scene scene, Observer observer, Chance chance) {
+    Scene joined = observer.joining(scene, watching(chance).branch("joining"));
+    return Lamp.shine(joined, chance.branch("lamp"));
+  }
+
+  private static Chance watching(Chance chance) {
+    return chance.branch("observer");
   }
 }

@@ -1,5 +1,7 @@
 package lampwise.sim.score;
 
+import java.util.ArrayList;
+import java.util.List;
 import lampwise.sim.DrawnRhythm;
 
 /**
@@ -12,6 +14,14 @@ final class Fold {
   private final double cycle;
   private final Stretch stretch;
 
+  /** The ratios of true to printed durations that the clock may have. */
+  private final double leastClock;
+
+  private final double mostClock;
+
+  /** The clock that a blink's length goes by; NaN where the stretch is nothing but the clock. */
+  private final double ownClock;
+
   /**
    * A cycle.
    *
@@ -21,10 +31,24 @@ final class Fold {
    * @param stretch how the stretch is spread
    */
   Fold(double[] on, double[] end, double cycle, Stretch stretch) {
+    this(on, end, cycle, stretch, stretch.least(), stretch.most(), Double.NaN);
+  }
+
+  private Fold(
+      double[] on,
+      double[] end,
+      double cycle,
+      Stretch stretch,
+      double leastClock,
+      double mostClock,
+      double ownClock) {
     this.on = on.clone();
     this.end = end.clone();
     this.cycle = cycle;
     this.stretch = stretch;
+    this.leastClock = leastClock;
+    this.mostClock = mostClock;
+    this.ownClock = ownClock;
   }
 
   int blinks() {
@@ -41,6 +65,31 @@ final class Fold {
     return end[blink];
   }
 
+  /** How long it is truly lit at a stretch: a rate does not change that, the clock does. */
+  double lit(int blink, double stretch) {
+    return (end[blink] - on[blink]) * (Double.isNaN(ownClock) ? stretch : ownClock);
+  }
+
+  /** The least of {@link #lit} with any clock. */
+  double leastLit(int blink) {
+    return (end[blink] - on[blink]) * leastClock;
+  }
+
+  /** The most of {@link #lit} with any clock. */
+  double mostLit(int blink) {
+    return (end[blink] - on[blink]) * mostClock;
+  }
+
+  /** The least dark between two blinks, or a little less; with any stretch and clock. */
+  double leastDark() {
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < on.length; i++) {
+      double next = i + 1 < on.length ? on[i + 1] : on[0] + cycle;
+      least = Math.min(least, (next - on[i]) * stretch.least() - mostLit(i));
+    }
+    return least;
+  }
+
   double cycle() {
     return cycle;
   }
@@ -52,17 +101,23 @@ final class Fold {
   /**
    * How a stretch is spread.
    *
-   * @param clock how far the clock may run either way, evenly, as a fraction
+   * @param leastClock the least ratio of true to printed durations
+   * @param mostClock the most, evenly spread above the least
    * @param slowest the lowest rate, cycles a second; 0 where the cycle has one length
    * @param fastest the highest rate, evenly spread above the lowest
    */
-  record Stretch(double clock, double slowest, double fastest) {
+  record Stretch(double leastClock, double mostClock, double slowest, double fastest) {
+    /** A clock that may run so far off either way, as a fraction. */
+    Stretch(double clock, double slowest, double fastest) {
+      this(1 - clock, 1 + clock, slowest, fastest);
+    }
+
     double least() {
-      return (1 - clock) / (slowest > 0 ? fastest : 1);
+      return leastClock / (slowest > 0 ? fastest : 1);
     }
 
     double most() {
-      return (1 + clock) / (slowest > 0 ? slowest : 1);
+      return mostClock / (slowest > 0 ? slowest : 1);
     }
 
     /**
@@ -73,10 +128,10 @@ final class Fold {
       if (!(slowest > 0)) {
         return 1 / (most() - least());
       }
-      double low = Math.max(1 - clock, slowest * s);
-      double high = Math.min(1 + clock, fastest * s);
+      double low = Math.max(leastClock, slowest * s);
+      double high = Math.min(mostClock, fastest * s);
       return high > low
-          ? (high * high - low * low) / 2 / (s * s * 2 * clock * (fastest - slowest))
+          ? (high * high - low * low) / 2 / (s * s * (mostClock - leastClock) * (fastest - slowest))
           : 0;
     }
   }
@@ -93,9 +148,27 @@ final class Fold {
     return new Fold(on, end, rhythm.cycleSeconds(), new Stretch(clock, 0, 0));
   }
 
-  /** Single blinks at a rate from a range. */
-  static Fold ofRate(double slowest, double fastest, double blink, double clock) {
-    return new Fold(
-        new double[] {0}, new double[] {blink}, 1, new Stretch(clock, slowest, fastest));
+  /**
+   * Single blinks at a rate from a range, as folds that are equally likely: a blink's length goes
+   * by the clock alone, of which each fold has an equal part and takes the middle.
+   */
+  static List<Fold> ofRate(
+      double slowest, double fastest, double blink, double clock, int clockParts) {
+    List<Fold> folds = new ArrayList<>();
+    double part = 2 * clock / clockParts;
+    for (int i = 0; i < clockParts; i++) {
+      double low = 1 - clock + i * part;
+      Stretch stretch = new Stretch(low, low + part, slowest, fastest);
+      folds.add(
+          new Fold(
+              new double[] {0},
+              new double[] {blink},
+              1,
+              stretch,
+              1 - clock,
+              1 + clock,
+              low + part / 2));
+    }
+    return folds;
   }
 }

@@ -1,39 +1,25 @@
 package lampwise.sim.score;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
-import java.util.Deque;
 import java.util.List;
+import java.util.PriorityQueue;
 
 /**
- * The density of taps for one rhythm at every phase and stretch, summed over both. Phase is the
- * part of a cycle that the middle of the window lies after a cycle's start, even from 0 to 1.
+ * The density of what was seen for one rhythm at every phase and stretch, summed over both. Phase
+ * is the part of a cycle that the middle of the window lies after a cycle's start, even from 0 to
+ * 1.
  *
  * <p>Cells of the plane carry an upper bound of the density in them; those that matter are cut in
  * two until they are small, and then summed on points closer than the narrowest peak that so many
  * blinks can make.
  */
 final class Grid {
-  /** In the first cells blinks move this many timing errors to either side. */
-  private static final double FIRST = 8;
-
-  /** In the last cells they move at most this many. */
-  private static final double LAST = 1;
-
-  /** Points are at most this many timing errors apart, over the root of the number of blinks. */
-  private static final double STEP = 1.2;
-
   private final Fold fold;
-  private final Sighting sighting;
-  private final double late;
-  private final double burstGap;
+  private final Evidence evidence;
   private final double middle;
   private final double half;
-  private final double[] begins;
-  private final double[] noted;
-  private final double[] asides;
 
   /**
    * A cell of the plane.
@@ -43,28 +29,17 @@ final class Grid {
    */
   record Cell(double phase, double stretch, double halfPhase, double halfStretch, double bound) {}
 
-  /**
-   * Prepares the sum.
-   *
-   * @param late how much later the first blink of a burst is noted
-   * @param burstGap after how much dark a burst begins
-   */
-  Grid(Fold fold, Sighting sighting, double late, double burstGap) {
+  /** Prepares the sum. */
+  Grid(Fold fold, Evidence evidence) {
     this.fold = fold;
-    this.sighting = sighting;
-    this.late = late;
-    this.burstGap = burstGap;
-    this.middle = (sighting.from() + sighting.to()) / 2;
-    this.half = (sighting.to() - sighting.from()) / 2;
-    int most = (int) (2 * half / (fold.cycle() * fold.stretch().least()));
-    this.begins = new double[(most + 6) * fold.blinks()];
-    this.noted = new double[begins.length];
-    this.asides = new double[begins.length];
+    this.evidence = evidence;
+    this.middle = (evidence.from() + evidence.to()) / 2;
+    this.half = (evidence.to() - evidence.from()) / 2;
   }
 
   /** The cells to begin with. */
   List<Cell> first(double least) {
-    double reach = FIRST * sighting.sd();
+    double reach = evidence.reach();
     double slow = fold.stretch().most();
     double fast = fold.stretch().least();
     int stretches = Math.max(1, (int) Math.ceil((slow - fast) * half / fast / reach));
@@ -87,8 +62,9 @@ final class Grid {
       density = Math.max(density, fold.stretch().density(stretch + k / 2.0 * halfStretch));
     }
     double logDensity = Math.log(density);
-    double aside = byPhase(halfPhase, stretch + halfStretch) + byStretch(halfStretch, stretch);
-    double bound = logDensity + log(phase, stretch, aside, least - logDensity);
+    double aside = byPhase(halfPhase, stretch + halfStretch);
+    double turn = halfStretch / stretch;
+    double bound = logDensity + log(phase, stretch, aside, turn, least - logDensity);
     return new Cell(phase, stretch, halfPhase, halfStretch, bound);
   }
 
@@ -113,12 +89,13 @@ final class Grid {
     double step = step(at.stretch());
     double area = step * step / (fold.cycle() * half);
     double density = fold.stretch().density(at.stretch());
-    return log(at.phase(), at.stretch(), 0, Double.NEGATIVE_INFINITY) + Math.log(density * area);
+    return log(at.phase(), at.stretch(), 0, 0, Double.NEGATIVE_INFINITY) + Math.log(density * area);
   }
 
   private boolean isLast(Cell cell) {
-    return byPhase(cell.halfPhase(), cell.stretch()) <= LAST * sighting.sd()
-        && byStretch(cell.halfStretch(), cell.stretch()) <= LAST * sighting.sd();
+    double last = evidence.last(blinks(cell.stretch()));
+    return byPhase(cell.halfPhase(), cell.stretch()) <= last
+        && byStretch(cell.halfStretch(), cell.stretch()) <= last;
   }
 
   private List<Cell> cut(Cell cell, double least) {
@@ -140,75 +117,69 @@ final class Grid {
   }
 
   /**
-   * The sum over the plane.
+   * The sum over the plane, the cells of the highest bound first.
    *
    * @param cells the cells to begin with
    * @param least logarithm of a density that does not matter
-   * @param best a logarithm near that of the sum
-   * @return the sum over {@code exp(best)}
+   * @param hopeless what lies this far below the sum (natural logarithm) does not matter either
+   * @return logarithm of the sum; negative infinity if nothing in it matters
    */
-  double sum(List<Cell> cells, double least, double best) {
-    Deque<Cell> open = new ArrayDeque<>(cells);
-    double sum = 0;
+  double logSum(List<Cell> cells, double least, double hopeless) {
+    PriorityQueue<Cell> open =
+        new PriorityQueue<>(Comparator.comparingDouble(Cell::bound).reversed());
+    open.addAll(cells);
+    double log = Double.NEGATIVE_INFINITY;
     while (!open.isEmpty()) {
-      Cell cell = open.pop();
-      if (cell.bound() > least) {
-        if (isLast(cell)) {
-          sum += within(cell, least, best);
-        } else {
-          open.addAll(cut(cell, least));
-        }
+      Cell cell = open.poll();
+      double matters = Math.max(least, log - hopeless);
+      if (!(cell.bound() > matters)) {
+        return log;
+      }
+      if (isLast(cell)) {
+        log = Logs.add(log, within(cell, matters));
+      } else {
+        open.addAll(cut(cell, matters));
       }
     }
-    return sum;
+    return log;
   }
 
   private double step(double stretch) {
-    double blinks = Math.max(1, 2 * half / (fold.cycle() * stretch) * fold.blinks());
-    return STEP * sighting.sd() / Math.sqrt(blinks);
+    return evidence.step(blinks(stretch));
   }
 
-  private double within(Cell cell, double least, double best) {
+  /** How many blinks are in the window. */
+  private double blinks(double stretch) {
+    return Math.max(1, 2 * half / (fold.cycle() * stretch) * fold.blinks());
+  }
+
+  /** Logarithm of the sum over a last cell. */
+  private double within(Cell cell, double least) {
     double step = step(cell.stretch());
     int phases = Math.max(2, (int) Math.ceil(2 * byPhase(cell.halfPhase(), cell.stretch()) / step));
     int stretches =
         Math.max(2, (int) Math.ceil(2 * cell.halfStretch() * half / cell.stretch() / step));
     double area = 4 * cell.halfPhase() * cell.halfStretch() / phases / stretches;
+    double most = Double.NEGATIVE_INFINITY;
     double sum = 0;
     for (int i = 0; i < stretches; i++) {
       double stretch = cell.stretch() + ((2.0 * i + 1) / stretches - 1) * cell.halfStretch();
       double density = fold.stretch().density(stretch);
       for (int k = 0; k < phases && density > 0; k++) {
         double phase = cell.phase() + ((2.0 * k + 1) / phases - 1) * cell.halfPhase();
-        sum += density * Math.exp(log(phase, stretch, 0, least) - best);
+        double log = log(phase, stretch, 0, 0, least);
+        if (log > most) {
+          sum *= Math.exp(most - log);
+          most = log;
+        }
+        sum += Double.isInfinite(log) ? 0 : density * Math.exp(log - most);
       }
     }
-    return sum * area;
+    return sum > 0 ? most + Math.log(sum * area) : Double.NEGATIVE_INFINITY;
   }
 
-  private double log(double phase, double stretch, double aside, double least) {
-    double cycle = fold.cycle() * stretch;
-    double start = middle - phase * cycle;
-    int first = (int) Math.floor((sighting.from() - aside - start) / cycle) - 1;
-    int last = (int) Math.ceil((sighting.to() + aside - start) / cycle);
-    int count = 0;
-    double dark = Double.NEGATIVE_INFINITY;
-    for (int n = first; n <= last; n++) {
-      for (int k = 0; k < fold.blinks(); k++) {
-        double on = start + (n * fold.cycle() + fold.on(k)) * stretch;
-        double end = start + (n * fold.cycle() + fold.end(k)) * stretch;
-        if (on >= sighting.from() - aside && on <= sighting.to() + aside) {
-          double gap = on - dark - burstGap;
-          // A bound must cover both where the gap may lie on either side of its border.
-          double either = aside > 0 && Math.abs(gap) < 2 * aside ? late / 2 : 0;
-          begins[count] = on;
-          noted[count] = on + (either > 0 ? either : gap > 0 ? late : 0);
-          asides[count++] = aside + either;
-        }
-        // What ended before the window was not seen: the first blink in it always opens a burst.
-        dark = end > sighting.from() ? end : Double.NEGATIVE_INFINITY;
-      }
-    }
-    return sighting.log(noted, begins, count, asides, aside, least);
+  private double log(double phase, double stretch, double aside, double turn, double least) {
+    double start = middle - phase * fold.cycle() * stretch;
+    return evidence.log(fold, start, stretch, aside, turn, least);
   }
 }

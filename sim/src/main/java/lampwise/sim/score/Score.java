@@ -8,7 +8,9 @@ import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
 import lampwise.sim.Chance;
 import lampwise.sim.Labelled;
+import lampwise.sim.LightSensor;
 import lampwise.sim.Mix;
+import lampwise.sim.Scene;
 import lampwise.sim.Simulator;
 
 /**
@@ -54,10 +56,17 @@ public final class Score {
    * @return the recording and its truth
    */
   public Labelled recording(Cell cell, int number) {
+    Chance chance = chance(cell, number);
+    return Simulator.record(scene(cell, chance), cell.watching(), chance);
+  }
+
+  private Chance chance(Cell cell, int number) {
     long millis = Math.round(1000 * cell.seconds());
-    Chance chance = Chance.of(seed).branch(cell.observer()).branch(millis).branch(number);
-    return Simulator.record(
-        mix.draw(cell.seconds(), chance.branch("scene")), cell.watching(), chance);
+    return Chance.of(seed).branch(cell.observer()).branch(millis).branch(number);
+  }
+
+  private Scene scene(Cell cell, Chance chance) {
+    return mix.draw(cell.seconds(), chance.branch("scene"));
   }
 
   /**
@@ -84,6 +93,20 @@ public final class Score {
    */
   public double[] answer(Reference reference, Cell cell, int number) {
     return reference.probabilities((BlinkLog) recording(cell, number).recording());
+  }
+
+  /**
+   * The reference's answer to a light sensor's recording: to all that the sensor measured.
+   *
+   * @param reference the reference for this mix and the cell's sensor
+   * @param cell the cell; a light sensor watches
+   * @param number the recording's number, from 0
+   * @return the probability of each of {@link #names()}
+   */
+  public double[] answer(LightReference reference, Cell cell, int number) {
+    Chance chance = chance(cell, number);
+    return reference.probabilities(
+        Simulator.measured(scene(cell, chance), (LightSensor) cell.watching(), chance));
   }
 
   /**

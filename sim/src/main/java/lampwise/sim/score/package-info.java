@@ -1,2 +1,2 @@
-/** How good a decoder is: the bench, the reference decoder that knows the noise, and the score. */
+/** How good a decoder is: the bench, the references that know the noise, and the score. */
 package lampwise.sim.score;

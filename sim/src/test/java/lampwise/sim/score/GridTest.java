@@ -56,9 +56,9 @@ class GridTest {
   }
 
   private static double fast(Fold fold, Sighting sighting, double late, double gap) {
-    Grid grid = new Grid(fold, sighting, late, gap);
+    Grid grid = new Grid(fold, new Taps(sighting, late, gap));
     double least = sighting.logAllStrays() - 40;
-    return Math.log(grid.sum(grid.first(least), least, 0));
+    return grid.logSum(grid.first(least), least, 40);
   }
 
   private static double[] taps(Fold fold, double sd, double late, int seed) {
@@ -103,7 +103,7 @@ class GridTest {
 
   @Test
   void aRangeOfRates() {
-    Fold fold = Fold.ofRate(0.4, 0.6, 0.1, 0.05);
+    Fold fold = Fold.ofRate(0.4, 0.6, 0.1, 0.05, 1).get(0);
     assertLikePlain(fold, 0.1, 0, 800);
   }
 

@@ -1,0 +1,14 @@
+package lampwise.sim.score;
+
+/** Sums of numbers of which only the logarithms are small enough. */
+final class Logs {
+  private Logs() {}
+
+  /** Logarithm of the sum of two numbers, each given by its own; negative infinity is zero. */
+  static double add(double a, double b) {
+    double most = Math.max(a, b);
+    return Double.isInfinite(most)
+        ? most
+        : most + StrictMath.log1p(StrictMath.exp(Math.min(a, b) - most));
+  }
+}
