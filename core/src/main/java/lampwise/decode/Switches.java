@@ -233,7 +233,8 @@ final class Switches {
       }
       if (sum > Double.NEGATIVE_INFINITY) {
         double log = sum + way.logPrior();
-        grown.add(new Run(shown, start, endings.changedBy(shown, start), endings.clockAt(start), log));
+        grown.add(
+            new Run(shown, start, endings.changedBy(shown, start), endings.clockAt(start), log));
       }
     }
   }
@@ -281,7 +282,8 @@ final class Switches {
       }
       if (start != ORIGIN && log + sum >= least) {
         boolean changed = endings.changedBy(shown, start);
-        grown.add(new Run(shown, start, changed, endings.clockFor(shown, start), log + sum, pulse, line));
+        grown.add(
+            new Run(shown, start, changed, endings.clockFor(shown, start), log + sum, pulse, line));
       }
       if (log >= least) {
         sum = log + onset.missedSince(evidence.window().fromSeconds());
