@@ -1,5 +1,6 @@
 package lampwise.sim.score;
 
+import java.util.Objects;
 import lampwise.sim.LightSensor;
 import lampwise.sim.Measured;
 import lampwise.sim.Mix;
@@ -57,21 +58,25 @@ public final class LightReference {
                         "the reference for light sensors needs a sheet that says how long a blink"
                             + " is"));
     for (String setting : new String[] {"full-scale-lux", "auto-range-lux"}) {
-      if (sensor.settings().get(setting) > 0) {
+      if (setting(sensor, setting) > 0) {
         throw new SimulationException(
             "the reference for light sensors does not cover " + setting + " over 0");
       }
     }
     this.candidates = new Candidates(mix, CLOCK_PARTS);
-    this.lampLux = sensor.settings().get("lamp-lux");
-    this.noiseLux = sensor.settings().get("noise-lux");
-    double step = sensor.settings().get("step-lux");
+    this.lampLux = setting(sensor, "lamp-lux");
+    this.noiseLux = setting(sensor, "noise-lux");
+    double step = setting(sensor, "step-lux");
     this.spread = Math.sqrt(noiseLux * noiseLux + step * step / 12);
-    double averaging = sensor.settings().get("averaging-s");
+    double averaging = setting(sensor, "averaging-s");
     // Both borders of a blink move the mean of a value, where they lie in an averaging.
-    double share = Math.min(1, averaging * sensor.settings().get("rate-hz"));
+    double share = Math.min(1, averaging * setting(sensor, "rate-hz"));
     double best = averaging * spread / lampLux / Math.sqrt(2 * share);
     this.sd = Math.max(LEAST_SD_SECONDS, Math.min(MOST_SD_SECONDS, best));
+  }
+
+  private static double setting(LightSensor sensor, String name) {
+    return Objects.requireNonNull(sensor.settings().get(name), name);
   }
 
   /**
