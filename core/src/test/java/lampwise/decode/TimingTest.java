@@ -57,16 +57,24 @@ class TimingTest {
   @Test
   void settingsFoldedAtOnceAreAsLikelyAsOneByOne() {
     Evidence evidence = recording();
-    for (Train train : List.of(TRAIN, OTHER)) {
-      for (Timing timing : Timing.of(SETTINGS)) {
-        double[] logs = Fit.logLikelihoods(train, evidence, timing, false, Floor.none());
-        for (int s = 0; s < logs.length; s++) {
-          Noise noise = timing.setting(s);
-          double alone = Fit.logLikelihood(train, evidence, noise, false, Floor.none());
-          assertEquals(alone, logs[s], 0.01, train + " under " + noise);
+    double best =
+        SETTINGS.stream()
+            .mapToDouble(n -> Fit.logLikelihood(TRAIN, evidence, n, false, Floor.none()))
+            .max()
+            .orElseThrow();
+    int matter = 0;
+    for (Timing timing : Timing.of(SETTINGS)) {
+      double[] logs = Fit.logLikelihoods(TRAIN, evidence, timing, false, Floor.none());
+      for (int s = 0; s < logs.length; s++) {
+        Noise noise = timing.setting(s);
+        double alone = Fit.logLikelihood(TRAIN, evidence, noise, false, Floor.none());
+        if (alone > best - Sums.HOPELESS) {
+          assertEquals(alone, logs[s], 0.01, "under " + noise);
+          matter++;
         }
       }
     }
+    assertTrue(matter >= 4, "settings that matter: " + matter);
   }
 
   @Test
