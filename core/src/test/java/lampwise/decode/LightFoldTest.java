@@ -103,7 +103,7 @@ class LightFoldTest {
 
   @Test
   void takesNoiseForNoStateThatBlinks() throws Exception {
-    for (long seed = 0; seed < 20; seed++) {
+    for (long seed = 0; seed < 10; seed++) {
       Reading reading = read(levels(seed, 0), 0);
       assertFalse(blinks(reading), "seed " + seed);
     }
@@ -155,7 +155,7 @@ class LightFoldTest {
 
   @Test
   void aRoomThatIsSwitchedIsNoBlink() throws Exception {
-    for (long seed = 0; seed < 10; seed++) {
+    for (long seed = 0; seed < 6; seed++) {
       double[] levels = levels(seed, 0);
       for (int i = levels.length / 3; i < levels.length; i++) {
         levels[i] -= 60;
