@@ -92,7 +92,7 @@ public interface DecoderContract {
    * @param sample a plausible sheet and recordings
    * @param seed of the names and the order
    */
-  @Property(tries = 40, edgeCases = EdgeCasesMode.NONE)
+  @Property(tries = 25, edgeCases = EdgeCasesMode.NONE)
   @Label("relabelling and reordering states changes nothing but names")
   default void relabellingChangesNothingButNames(
       @ForAll @Plausible Sample sample, @ForAll @IntRange(max = 1_000_000) int seed) {
