@@ -7,48 +7,25 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import lampwise.light.BlinkLog;
 import lampwise.light.Marks;
-import lampwise.sheet.Basis;
 import lampwise.sheet.CodeSheet;
-import lampwise.sheet.Condition;
 import lampwise.sheet.LampState;
 import lampwise.sheet.Seen;
 import lampwise.sim.Mix;
 import lampwise.sim.Person;
-import lampwise.sim.Phrases;
 import lampwise.sim.SimulationException;
 import org.junit.jupiter.api.Test;
 
 class ReferenceTest {
   private static LampState state(String name, String phrase, Seen seen, double weight) {
-    return new LampState(
-        name,
-        Phrases.rhythm(phrase),
-        "a state",
-        Condition.OTHER,
-        seen,
-        weight,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty());
+    return PlainSheet.state(name, phrase, seen, weight);
   }
 
   private static CodeSheet sheet(double clock, LampState... states) {
-    return new CodeSheet(
-        "Unit",
-        Basis.INVENTED,
-        Optional.empty(),
-        List.of(),
-        List.of(),
-        Optional.empty(),
-        Optional.empty(),
-        clock,
-        OptionalDouble.of(0.1),
-        List.of(states));
+    return PlainSheet.of(clock, OptionalDouble.of(0.1), List.of(states));
   }
 
   /**
@@ -130,14 +107,7 @@ class ReferenceTest {
                 .toList());
       }
     }
-    double stated = 0;
-    double variance = 0;
-    for (Outcome outcome : outcomes) {
-      stated += outcome.topProbability();
-      variance += outcome.topProbability() * (1 - outcome.topProbability());
-    }
-    long right = outcomes.stream().filter(Outcome::isRight).count();
-    assertEquals(stated, right, 5 * Math.sqrt(variance));
+    long right = PlainSheet.assertRightAsOftenAsStated(outcomes);
     Calibration calibration = Calibration.of(outcomes, 1);
     assertTrue(calibration.excess() < 0.03, calibration::toString);
     assertTrue(right > 210 && right < 320, "too easy or too hard to show anything: " + right);
