@@ -65,7 +65,7 @@ public interface DecoderContract {
    * @param sample what is asked twice
    * @param between what is asked in between
    */
-  @Property(tries = 25, edgeCases = EdgeCasesMode.NONE)
+  @Property(tries = 15, edgeCases = EdgeCasesMode.NONE)
   @Label("the same call gives the same answer")
   default void theSameCallGivesTheSameAnswer(
       @ForAll @Plausible Sample sample, @ForAll @Plausible Sample between) {

@@ -24,7 +24,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Levels at the top of a sensor's range: the room's light hides the lamp, its own does not. */
 class SaturatedSensorTest {
   private static final double SECONDS = 60;
-  private static final int EACH = 6;
+  private static final int EACH = 4;
   private static final CodeSheet SHEET = Bench.sheet();
 
   private static Reading read(LightSensor sensor, String name, long seed) {
