@@ -1,7 +1,6 @@
 package lampwise.cli;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import lampwise.file.ReadOptions;
 import lampwise.light.LightCurve;
@@ -11,12 +10,20 @@ import picocli.CommandLine.ParseResult;
 
 /** The options of every command that reads recordings: how to understand the file. */
 final class ReadingFlags {
-  private static final List<String> SHAPES = List.of("times", "gaps", "spans", "levels");
-  private static final List<String> UNITS = List.of("s", "ms", "us", "ns");
-  private static final List<String> DATES = List.of("dmy", "mdy");
-  private static final List<String> DECIMALS = List.of("point", "comma");
+  private static final WordOption<ReadOptions.Shape> SHAPE =
+      WordOption.ofEnum("--as", ReadOptions.Shape.values());
+  private static final WordOption<ReadOptions.Unit> UNIT =
+      WordOption.ofEnum("--unit", ReadOptions.Unit.values());
+  private static final WordOption<ReadOptions.Dates> DATES =
+      WordOption.ofEnum("--dates", ReadOptions.Dates.values());
+  private static final WordOption<ReadOptions.Decimal> DECIMAL =
+      WordOption.ofEnum("--decimal", ReadOptions.Decimal.values());
+  private static final WordOption<LightCurve.Lit> LIT =
+      new WordOption<>(
+          "--lit",
+          List.of(LightCurve.Lit.DARKER, LightCurve.Lit.BRIGHTER),
+          lit -> lit == LightCurve.Lit.DARKER ? "dark" : "bright");
   private static final double MOST_HZ = 100_000;
-  private static final List<String> LIT = List.of("dark", "bright");
 
   private ReadingFlags() {}
 
@@ -43,19 +50,12 @@ final class ReadingFlags {
    * @throws UsageException if a word is not one of its list
    */
   static ReadOptions of(ParseResult parsed) throws UsageException {
-    Optional<ReadOptions.Shape> shape =
-        word(parsed, "--as", SHAPES)
-            .map(word -> ReadOptions.Shape.valueOf(word.toUpperCase(Locale.ROOT)));
-    Optional<ReadOptions.Unit> unit =
-        word(parsed, "--unit", UNITS)
-            .map(word -> ReadOptions.Unit.valueOf(word.toUpperCase(Locale.ROOT)));
-    boolean darker = word(parsed, "--lit", LIT).filter(word -> word.equals("dark")).isPresent();
     return new ReadOptions(
-        shape,
+        SHAPE.one(parsed),
         text(parsed, "--column"),
         text(parsed, "--time"),
-        unit,
-        darker ? LightCurve.Lit.DARKER : LightCurve.Lit.BRIGHTER,
+        UNIT.one(parsed),
+        LIT.one(parsed).orElse(LightCurve.Lit.BRIGHTER),
         text(parsed, "--from"),
         text(parsed, "--to"),
         parsed.matchedOptionValue("--target", List.<String>of()),
@@ -75,12 +75,7 @@ final class ReadingFlags {
                 + Layout.clean(given.get()));
       }
     }
-    return new ReadOptions.Writing(
-        rate,
-        word(parsed, "--dates", DATES)
-            .map(word -> ReadOptions.Dates.valueOf(word.toUpperCase(Locale.ROOT))),
-        word(parsed, "--decimal", DECIMALS)
-            .map(word -> ReadOptions.Decimal.valueOf(word.toUpperCase(Locale.ROOT))));
+    return new ReadOptions.Writing(rate, DATES.one(parsed), DECIMAL.one(parsed));
   }
 
   /** The value of an option that was given once. */
@@ -117,15 +112,5 @@ final class ReadingFlags {
   static void flag(CommandSpec spec, String name, String description) {
     spec.addOption(
         OptionSpec.builder(name).type(boolean.class).arity("0").description(description).build());
-  }
-
-  private static Optional<String> word(ParseResult parsed, String name, List<String> known)
-      throws UsageException {
-    Optional<String> given = text(parsed, name).map(word -> word.toLowerCase(Locale.ROOT));
-    if (given.isPresent() && !known.contains(given.get())) {
-      throw new UsageException(
-          name + " takes " + String.join(", ", known) + ", not " + Layout.clean(given.get()));
-    }
-    return given;
   }
 }

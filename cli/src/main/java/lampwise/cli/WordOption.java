@@ -2,6 +2,7 @@ package lampwise.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import picocli.CommandLine.Model.CommandSpec;
@@ -20,6 +21,11 @@ record WordOption<T>(String name, List<T> values, Function<T, String> word) {
     this(name, List.of(values), word);
   }
 
+  /** An option whose words are the names of constants, in small letters. */
+  static <E extends Enum<E>> WordOption<E> ofEnum(String name, E[] values) {
+    return new WordOption<>(name, values, value -> value.name().toLowerCase(Locale.ROOT));
+  }
+
   /** Adds the option to a command, to be given once; before the words stands what they tell. */
   void addOnce(CommandSpec spec, String label, String tells) {
     ReadingFlags.one(spec, name, label, tells + known());
@@ -35,9 +41,9 @@ record WordOption<T>(String name, List<T> values, Function<T, String> word) {
     return String.join(", ", values.stream().map(word).toList());
   }
 
-  /** What a word means; empty for a word of no meaning here. */
+  /** What a word means, capitals or not; empty for a word of no meaning here. */
   Optional<T> of(String given) {
-    return values.stream().filter(value -> word.apply(value).equals(given)).findFirst();
+    return values.stream().filter(value -> word.apply(value).equalsIgnoreCase(given)).findFirst();
   }
 
   /**
