@@ -202,7 +202,7 @@ public final class LabelWords {
     boolean answers = !light.equals(context.light());
     Optional<Seen> seen = context.seen();
     if (answers && seen.isEmpty()) {
-      seen = Optional.of(Seen.TARGET);
+      seen = LabelContext.seen(context.light()).or(() -> Optional.of(Seen.TARGET));
     }
     boolean brief = context.brief() || answers;
     if (instead && seen.isEmpty() && !before.isEmpty()) {

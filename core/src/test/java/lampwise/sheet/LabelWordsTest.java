@@ -73,6 +73,7 @@ class LabelWordsTest {
             + " min | setting-up | - | -",
         "one flash for each user | 1 blink once | target | - | target-seen | - | -",
         "answers each user after the button | 1 blink once | after-button | - | - | - | -",
+        "acknowledges every flush | 1 blink once | after-flush | - | - | - | -",
         "twice a second when a hand comes | 2 blinks per second | target | - | target-seen | - | -",
         "two flashes 3 s off when a hand comes | 2 blinks then dark 3 s repeating | target | - |"
             + " target-seen | - | -",
