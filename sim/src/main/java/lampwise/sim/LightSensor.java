@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.DoublePredicate;
 import lampwise.light.Blink;
 import lampwise.light.LightCurve;
 import lampwise.light.Marks;
@@ -247,11 +248,7 @@ public record LightSensor(Map<String, Double> settings) implements Observer {
     Converter converter = new Converter(settings, lit, room, chance.branch("noise"));
     Rows rows = new Rows(settings, start, (int) (expected * 1.01) + 16);
     boolean[] seen = new boolean[shown.blinks().size()];
-    if (ownPace()) {
-      recordAtOwnPace(length, converter, rows, seen, taken, chance);
-    } else {
-      recordRowByRow(length, converter, rows, seen, taken, chance);
-    }
+    record(length, converter, rows, seen, taken, chance);
     double[] seconds = rows.seconds();
     LightCurve curve =
         LightCurve.of(
@@ -297,7 +294,7 @@ public record LightSensor(Map<String, Double> settings) implements Observer {
     return cycle() * SensorSetting.RATE_HZ.in(settings) > 1 + 1e-9;
   }
 
-  private void recordRowByRow(
+  private void record(
       double length,
       Converter converter,
       Rows rows,
@@ -307,42 +304,16 @@ public record LightSensor(Map<String, Double> settings) implements Observer {
     double averaging = SensorSetting.AVERAGING_S.in(settings);
     double dropout = SensorSetting.DROPOUT.in(settings);
     Chance losing = chance.branch("dropout");
-    Beat beat = beat(averaging, chance.branch("rows"));
-    for (double at = beat.first(); at <= length; at = beat.after(at)) {
-      boolean valid = converter.convert(at - averaging, at);
-      boolean lost = dropout > 0 && losing.happens(dropout);
-      if (valid && !lost) {
-        taken.accept(converter);
-        if (rows.offer(at, converter.value())) {
-          converter.mark(seen);
-        }
-      }
-    }
-  }
-
-  private void recordAtOwnPace(
-      double length,
-      Converter converter,
-      Rows rows,
-      boolean[] seen,
-      Consumer<Converter> taken,
-      Chance chance) {
-    double averaging = SensorSetting.AVERAGING_S.in(settings);
-    double dropout = SensorSetting.DROPOUT.in(settings);
-    Chance losing = chance.branch("dropout");
-    double begin = chance.branch("pace").uniform(0, cycle());
-    int done = 0;
-    converter.convert(begin, begin + averaging);
+    double begin = ownPace() ? chance.branch("pace").uniform(0, cycle()) : 0;
+    DoublePredicate converted =
+        ownPace()
+            ? new OwnPace(converter, averaging, cycle(), begin)
+            : at -> converter.convert(at - averaging, at);
     Beat beat = beat(begin + averaging, chance.branch("rows"));
     for (double at = beat.first(); at <= length; at = beat.after(at)) {
-      double next = begin + (done + 1) * cycle();
-      while (next + averaging <= at) {
-        converter.convert(next, next + averaging);
-        done++;
-        next = begin + (done + 1) * cycle();
-      }
+      boolean valid = converted.test(at);
       boolean lost = dropout > 0 && losing.happens(dropout);
-      if (!lost) {
+      if (valid && !lost) {
         taken.accept(converter);
         if (rows.offer(at, converter.value())) {
           converter.mark(seen);

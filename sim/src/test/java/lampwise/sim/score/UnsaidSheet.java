@@ -12,9 +12,7 @@ import lampwise.rhythm.Length;
 import lampwise.rhythm.Part;
 import lampwise.rhythm.Rhythm;
 import lampwise.rhythm.Size;
-import lampwise.sheet.Basis;
 import lampwise.sheet.CodeSheet;
-import lampwise.sheet.Condition;
 import lampwise.sheet.LampState;
 import lampwise.sheet.Seen;
 import lampwise.sim.Act;
@@ -23,7 +21,6 @@ import lampwise.sim.DrawnRhythm;
 import lampwise.sim.Labelled;
 import lampwise.sim.Mix;
 import lampwise.sim.Observer;
-import lampwise.sim.Phrases;
 import lampwise.sim.Scene;
 import lampwise.sim.Show;
 import lampwise.sim.Simulator;
@@ -57,29 +54,9 @@ final class UnsaidSheet {
     List<LampState> states = new ArrayList<>();
     for (String phrase : PHRASES) {
       String name = "code-" + phrase.replaceAll("[^0-9]+", "-").replaceAll("-$", "");
-      states.add(
-          new LampState(
-              name,
-              Phrases.rhythm(phrase),
-              "meaning of " + name,
-              Condition.OTHER,
-              Seen.ALWAYS,
-              1,
-              Optional.empty(),
-              Optional.empty(),
-              Optional.empty()));
+      states.add(PlainSheet.state(name, phrase, Seen.ALWAYS, 1));
     }
-    return new CodeSheet(
-        "Counted codes",
-        Basis.INVENTED,
-        Optional.empty(),
-        List.of(),
-        List.of(),
-        Optional.empty(),
-        Optional.empty(),
-        0.1,
-        OptionalDouble.empty(),
-        states);
+    return PlainSheet.of(0.1, OptionalDouble.empty(), states);
   }
 
   /** The states alone, each as likely: nothing unlisted, no blinks in no order. */
