@@ -1,7 +1,10 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import lampwise.light.Marks;
 import lampwise.light.Window;
 import lampwise.rhythm.Cycle;
@@ -95,10 +98,38 @@ final class Listed {
         && blinking.cycle() instanceof Cycle.Rated;
   }
 
-  /** Whether a listed state shows the same lamp as this train, its clock or range included. */
-  boolean shows(Train free) {
-    return free.repeats()
-        && trains.stream().flatMap(List::stream).anyMatch(train -> sameLamp(free, train));
+  /** Those of some rhythms that no listed state shows, its clock or range included. */
+  List<FreeRhythms> without(List<FreeRhythms> rhythms) {
+    return rhythms.stream()
+        .filter(free -> IntStream.range(0, size()).noneMatch(state -> shows(state, free.train())))
+        .toList();
+  }
+
+  /**
+   * All states, those first that show one of these rhythms; else in an order that hangs on their
+   * trains alone, so that the sheet's order says nothing.
+   */
+  List<Integer> proposedFirst(List<FreeRhythms> rhythms) {
+    Comparator<Integer> unproposed =
+        Comparator.comparing(
+            state -> rhythms.stream().noneMatch(free -> shows(state, free.train())));
+    return IntStream.range(0, size())
+        .boxed()
+        .sorted(
+            unproposed
+                .thenComparing(state -> first(state, Train::cycleSeconds))
+                .thenComparing(state -> first(state, train -> train.on(train.size() - 1)))
+                .thenComparing(state -> first(state, train -> train.on(train.size() / 2))))
+        .toList();
+  }
+
+  /** A value of a state's first train; 0 if it has none. */
+  private double first(int state, ToDoubleFunction<Train> value) {
+    return trains.get(state).stream().limit(1).mapToDouble(value).sum();
+  }
+
+  private boolean shows(int state, Train free) {
+    return free.repeats() && trains.get(state).stream().anyMatch(train -> sameLamp(free, train));
   }
 
   private static boolean sameLamp(Train free, Train listed) {

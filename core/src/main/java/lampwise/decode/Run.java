@@ -10,6 +10,7 @@ final class Run {
   /** How well a clock keeps its rate, as a fraction. */
   private static final double CLOCK_KEPT = 0.003;
 
+  static final double SAME_LINE = 0.7;
   final Shown shown;
 
   /** The place at which it began, the likeliest one. */
@@ -94,6 +95,24 @@ final class Run {
   /** The same run with one more blink. */
   Run with(int pulse, Line longer, double logLine, double logWeight) {
     return new Run(shown, start, changed, clock, logWeight, pulse, longer, logLine);
+  }
+
+  /** Whether another run that ends with the same blink goes on as this one does. */
+  boolean goesOnAs(Run other) {
+    return shown == other.shown
+        && changed == other.changed
+        && scanned == other.scanned
+        && line.isPresent()
+        && other.line.isPresent()
+        && line.get()
+            .isNear(other.line.get(), shown.train().on(scanned - 1), SAME_LINE * shown.sd());
+  }
+
+  /** The likelier of two runs, with the weight of both. */
+  Run with(Run other) {
+    Run likelier = other.logWeight > logWeight ? other : this;
+    likelier.logWeight = Gauss.logAdd(logWeight, other.logWeight);
+    return likelier;
   }
 
   private void listen() {
