@@ -123,7 +123,7 @@ final class Chain {
     int notes = evidence.notes().size();
     for (int i = from; i < notes && evidence.notes().get(i).on() <= end; i++) {
       straysUpTo(i, strays);
-      beam.next(notes - 1 - i, floor.front().at(i) - floor.logWeight(), strays);
+      beam.next(notes - 1 - i, floor.at(i), strays);
       for (int k = 0; k < beam.old(); k++) {
         extend(beam.links().get(k), i, beam, merged);
       }

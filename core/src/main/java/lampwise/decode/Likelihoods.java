@@ -15,7 +15,7 @@ final class Likelihoods {
   private static final int RATES = 24;
 
   /** Recordings with more blinks than this are tried on their beginning first. */
-  static final int MANY_BLINKS = 200;
+  private static final int MANY_BLINKS = 200;
 
   private final Listed listed;
   private final Evidence evidence;
@@ -83,7 +83,7 @@ final class Likelihoods {
     Evidence head = stretch.beginning(MANY_BLINKS);
     List<FreeRhythms> proposed = FreeRhythms.propose(head);
     Sums first = new Sums(states + 1, Timing.of(stretch.settings()), noRhythm(head));
-    addStates(first, listed.proposedFirst(proposed), head);
+    addStates(first, listed.likeFirst(proposed), head);
     List<FreeRhythms> near = varied.near(first::isHopeful, first::mean);
     Timing picking = first.bestTiming();
     addUnlisted(first, proposed, near, head, picking);

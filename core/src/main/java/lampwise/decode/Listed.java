@@ -106,17 +106,19 @@ final class Listed {
   }
 
   /**
-   * All states, those first that show one of these rhythms; else in an order that hangs on their
-   * trains alone, so that the sheet's order says nothing.
+   * All states, those first that are like one of these rhythms; else in an order that hangs on
+   * their trains alone, so that the sheet's order says nothing.
    */
-  List<Integer> proposedFirst(List<FreeRhythms> rhythms) {
-    Comparator<Integer> unproposed =
+  List<Integer> likeFirst(List<FreeRhythms> rhythms) {
+    Comparator<Integer> unlike =
         Comparator.comparing(
-            state -> rhythms.stream().noneMatch(free -> shows(state, free.train())));
+            state ->
+                trains.get(state).stream()
+                    .noneMatch(t -> rhythms.stream().anyMatch(free -> isLike(free.train(), t))));
     return IntStream.range(0, size())
         .boxed()
         .sorted(
-            unproposed
+            unlike
                 .thenComparing(state -> first(state, Train::cycleSeconds))
                 .thenComparing(state -> first(state, train -> train.on(train.size() - 1)))
                 .thenComparing(state -> first(state, train -> train.on(train.size() / 2))))
@@ -129,17 +131,23 @@ final class Listed {
   }
 
   private boolean shows(int state, Train free) {
-    return free.repeats() && trains.get(state).stream().anyMatch(train -> sameLamp(free, train));
+    return trains.get(state).stream().anyMatch(train -> sameLamp(free, train));
+  }
+
+  /** Whether the cycle is as long, the clock or range included, and has as many blinks. */
+  private static boolean isLike(Train free, Train listed) {
+    double ratio = free.cycleSeconds() / listed.cycleSeconds();
+    return free.repeats()
+        && listed.repeats()
+        && listed.prelude() == 0
+        && listed.size() == free.size()
+        && ratio >= listed.low()
+        && ratio <= listed.high();
   }
 
   private static boolean sameLamp(Train free, Train listed) {
     double ratio = free.cycleSeconds() / listed.cycleSeconds();
-    boolean same =
-        listed.repeats()
-            && listed.prelude() == 0
-            && listed.size() == free.size()
-            && ratio >= listed.low()
-            && ratio <= listed.high();
+    boolean same = isLike(free, listed);
     for (int i = 1; same && i < free.size(); i++) {
       double on = listed.on(i) - listed.on(0);
       same = Math.abs(free.on(i) / ratio - on) <= SAME_SECONDS + SAME_FRACTION * on;

@@ -176,9 +176,7 @@ final class Switches {
   private List<Run> note(List<Run> runs, int index, int end, double strays) {
     int left = evidence.notes().size() - 1 - index;
     double hopeless =
-        Math.max(
-            floor.front().at(index) - strays - Sums.BEHIND,
-            floor.log() - logStrays - left * mostPerNote);
+        Math.max(floor.at(index) - strays, floor.log() - logStrays - left * mostPerNote);
     List<Run> grown = new ArrayList<>();
     int old = runs.size();
     double least = Math.max(best(runs) - DROP, hopeless);

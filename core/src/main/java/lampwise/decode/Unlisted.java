@@ -66,7 +66,8 @@ final class Unlisted {
   /** The same of one rhythm, its share of the prior included. */
   private static double[] logs(FreeRhythms free, Evidence stretch, Timing timing, Floor floor) {
     double logWeight = free.logWeight(timing.any());
-    double[] logs = Fit.logLikelihoods(free.train(), stretch, timing, false, floor.of(logWeight));
+    double[] logs =
+        Fit.logLikelihoods(free.train(), stretch, timing, false, floor.of(logWeight).weighed());
     for (int s = 0; s < logs.length; s++) {
       logs[s] += logWeight;
     }
