@@ -16,7 +16,7 @@ final class Beam {
   private static final double DROP = 12;
 
   /** Chains whose lines are no farther apart than this, in standard deviations, go on as one. */
-  private static final double SAME_LINE = 0.7;
+  static final double SAME_LINE = 0.7;
 
   private final Train train;
   private final double reach;

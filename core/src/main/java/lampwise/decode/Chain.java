@@ -215,9 +215,6 @@ final class Chain {
   private void extend(Link link, int index, Beam beam, boolean merged) {
     Evidence.Note note = evidence.notes().get(index);
     double until = note.onCut() && note.hasOff() ? note.off() : note.on();
-    if (until < link.due) {
-      return;
-    }
     Line line = link.line;
     double margin = Density.GATE * sd * Math.sqrt(1 + 1.0 / line.points());
     double time = note.on() - timing.any().firstLate();
@@ -229,7 +226,6 @@ final class Chain {
       double low = line.meanTime() + ahead * (ahead > 0 ? link.low : link.high) - margin;
       double high = line.meanTime() + ahead * (ahead > 0 ? link.high : link.low) + margin;
       if (low > until) {
-        link.due = pulse == link.scanned ? low : link.due;
         break;
       }
       if (high >= time || until > time) {

@@ -39,9 +39,6 @@ final class Link {
   /** The next pulse that may have a link. */
   int scanned;
 
-  /** Before this moment that pulse is not looked for. */
-  double due = Double.NEGATIVE_INFINITY;
-
   /** How it compares with the others of its beam. */
   double score;
 

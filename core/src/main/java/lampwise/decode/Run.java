@@ -1,5 +1,6 @@
 package lampwise.decode;
 
+import java.util.List;
 import java.util.Optional;
 
 /** A state that has lasted from a place on, as far as it explains the blinks by now. */
@@ -10,7 +11,6 @@ final class Run {
   /** How well a clock keeps its rate, as a fraction. */
   private static final double CLOCK_KEPT = 0.003;
 
-  static final double SAME_LINE = 0.7;
   final Shown shown;
 
   /** The place at which it began, the likeliest one. */
@@ -97,22 +97,32 @@ final class Run {
     return new Run(shown, start, changed, clock, logWeight, pulse, longer, logLine);
   }
 
-  /** Whether another run that ends with the same blink goes on as this one does. */
-  boolean goesOnAs(Run other) {
+  /**
+   * Merges it with one of these that end with the same blink and go on as it does, if there is one.
+   */
+  boolean isMerged(List<Run> runs, int from) {
+    for (int i = from; i < runs.size(); i++) {
+      Run other = runs.get(i);
+      if (goesOnAs(other)) {
+        Run likelier = other.logWeight < logWeight ? this : other;
+        likelier.logWeight = Gauss.logAdd(logWeight, other.logWeight);
+        runs.set(i, likelier);
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private boolean goesOnAs(Run other) {
     return shown == other.shown
         && changed == other.changed
         && scanned == other.scanned
         && line.isPresent()
         && other.line.isPresent()
-        && line.get()
-            .isNear(other.line.get(), shown.train().on(scanned - 1), SAME_LINE * shown.sd());
-  }
-
-  /** The likelier of two runs, with the weight of both. */
-  Run with(Run other) {
-    Run likelier = other.logWeight > logWeight ? other : this;
-    likelier.logWeight = Gauss.logAdd(logWeight, other.logWeight);
-    return likelier;
+        && other
+            .line
+            .get()
+            .isNear(line.get(), shown.train().on(scanned - 1), Beam.SAME_LINE * shown.sd());
   }
 
   private void listen() {

@@ -376,7 +376,7 @@ final class Switches {
     for (int i = 0; i < runs.size(); i++) {
       Run run = runs.get(i);
       fresh = i == old ? kept.size() : fresh;
-      if (run.score() > least && !(i >= old && isMerged(run, kept, fresh))) {
+      if (run.score() > least && !(i >= old && run.isMerged(kept, fresh))) {
         kept.add(run);
       }
     }
@@ -386,16 +386,5 @@ final class Switches {
       kept.removeIf(run -> run.score() < last);
     }
     return kept;
-  }
-
-  /** Merges a run with one of these that it goes on with, if there is one. */
-  private static boolean isMerged(Run run, List<Run> runs, int from) {
-    for (int i = from; i < runs.size(); i++) {
-      if (runs.get(i).goesOnAs(run)) {
-        runs.set(i, runs.get(i).with(run));
-        return true;
-      }
-    }
-    return false;
   }
 }
