@@ -16,7 +16,7 @@ final class Beam {
   private static final double DROP = 12;
 
   /** Chains whose lines are no farther apart than this, in standard deviations, go on as one. */
-  private static final double SAME_LINE = 0.7;
+  static final double SAME_LINE = 0.7;
 
   private final Train train;
   private final double reach;
@@ -79,14 +79,14 @@ final class Beam {
   /**
    * Begins with one more blink.
    *
-   * @param front logarithm of how likely the blinks up to it are at the best
+   * @param least logarithm of how likely the blinks up to it must be
    * @param strays for each setting the same of these blinks as strays
    */
-  void next(int notesLeft, double front, double[] strays) {
+  void next(int notesLeft, double least, double[] strays) {
     this.strays = strays;
     old = links.size();
     for (int s = 0; s < low.length; s++) {
-      behind[s] = Math.max(front - strays[s] - Sums.BEHIND, floors[s] - notesLeft * mostPerNote[s]);
+      behind[s] = Math.max(least - strays[s], floors[s] - notesLeft * mostPerNote[s]);
     }
     takeBest();
   }

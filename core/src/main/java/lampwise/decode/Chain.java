@@ -123,7 +123,7 @@ final class Chain {
     int notes = evidence.notes().size();
     for (int i = from; i < notes && evidence.notes().get(i).on() <= end; i++) {
       straysUpTo(i, strays);
-      beam.next(notes - 1 - i, floor.front().at(i), strays);
+      beam.next(notes - 1 - i, floor.at(i), strays);
       for (int k = 0; k < beam.old(); k++) {
         extend(beam.links().get(k), i, beam, merged);
       }
@@ -214,10 +214,10 @@ final class Chain {
 
   private void extend(Link link, int index, Beam beam, boolean merged) {
     Evidence.Note note = evidence.notes().get(index);
+    double until = note.onCut() && note.hasOff() ? note.off() : note.on();
     Line line = link.line;
     double margin = Density.GATE * sd * Math.sqrt(1 + 1.0 / line.points());
     double time = note.on() - timing.any().firstLate();
-    double until = note.onCut() && note.hasOff() ? note.off() : note.on();
     int last = Math.min(train.last(), link.scanned + Missed.MOST_PULSES);
     System.arraycopy(link.logs, 0, now, 0, now.length);
     for (int pulse = link.scanned; pulse <= last; pulse++) {

@@ -18,6 +18,12 @@ final class Changes {
   /** A part of a change's likelihood this far below what matters is none (natural logarithm). */
   private static final double NEGLIGIBLE = 8;
 
+  /**
+   * Settings that differ in misses and strays alone judge a change alike, most to this (natural
+   * logarithm): where one does not propose it the next is not asked.
+   */
+  private static final double ALIKE = 6;
+
   private Changes() {}
 
   /**
@@ -53,16 +59,21 @@ final class Changes {
     List<Double> changes = List.of();
     Front front = new Front();
     double all = settings.stream().mapToDouble(Noise::weight).sum();
-    for (Noise noise : settings) {
-      double least = logUnchanged + Math.log(all * LEAST / noise.weight()) - NEGLIGIBLE;
-      Floor floor = new Floor(least, 0, front);
-      Switches switches = new Switches(ways, stretch, noise, CHANCE / seconds, tolerance, floor);
-      double log = Math.log(noise.weight()) + switches.logChanged();
-      changed = Gauss.logAdd(changed, log);
-      unchanged = Gauss.logAdd(unchanged, Math.log(noise.weight()) + switches.logUnchanged());
-      if (log > most) {
-        most = log;
-        changes = switches.changes();
+    double proposed = logUnchanged + Math.log(all * LEAST);
+    for (Timing timing : Timing.of(settings)) {
+      double log = Double.POSITIVE_INFINITY;
+      for (int s = 0; s < timing.size() && log > proposed - ALIKE; s++) {
+        Noise noise = timing.setting(s);
+        double least = proposed - Math.log(noise.weight()) - NEGLIGIBLE;
+        Floor floor = new Floor(least, 0, front);
+        Switches switches = new Switches(ways, stretch, noise, CHANCE / seconds, tolerance, floor);
+        log = Math.log(noise.weight()) + switches.logChanged();
+        changed = Gauss.logAdd(changed, log);
+        unchanged = Gauss.logAdd(unchanged, Math.log(noise.weight()) + switches.logUnchanged());
+        if (log > most) {
+          most = log;
+          changes = switches.changes();
+        }
       }
     }
     double kept = Math.max(logUnchanged, unchanged - Math.log(all));

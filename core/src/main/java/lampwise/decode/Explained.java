@@ -20,6 +20,9 @@ record Explained(
   /** Pulses before or after the blinks are not counted further than this. */
   private static final int MOST_UNSEEN = 100;
 
+  /** So many blinks show which proposal fits best, and under which noise. */
+  private static final int MANY_BLINKS = 60;
+
   /** So far below the best (natural logarithm) a fit does not matter. */
   private static final double UNLIKELY = 20;
 
@@ -34,7 +37,7 @@ record Explained(
 
   /** Explains a stretch by the likeliest of these, under the noise that fits it best. */
   static Optional<Explained> likeliest(List<Proposal> proposals, Evidence stretch) {
-    Evidence head = stretch.beginning(Likelihoods.MANY_BLINKS);
+    Evidence head = stretch.beginning(MANY_BLINKS);
     Front front = new Front();
     double best = Double.NEGATIVE_INFINITY;
     Optional<Fitted> likeliest = Optional.empty();
@@ -45,7 +48,7 @@ record Explained(
         likeliest = Optional.of(fitted);
       }
     }
-    boolean all = stretch.notes().size() <= Likelihoods.MANY_BLINKS;
+    boolean all = stretch.notes().size() <= MANY_BLINKS;
     return likeliest.map(f -> how(all ? f : again(f, stretch), stretch));
   }
 

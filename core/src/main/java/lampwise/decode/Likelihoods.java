@@ -1,5 +1,6 @@
 package lampwise.decode;
 
+import java.util.ArrayList;
 import java.util.List;
 import lampwise.light.Marks;
 import lampwise.light.Window;
@@ -14,7 +15,7 @@ final class Likelihoods {
   private static final int RATES = 24;
 
   /** Recordings with more blinks than this are tried on their beginning first. */
-  static final int MANY_BLINKS = 100;
+  private static final int MANY_BLINKS = 200;
 
   private final Listed listed;
   private final Evidence evidence;
@@ -62,7 +63,7 @@ final class Likelihoods {
    * @param logs logarithms of the states' likelihoods
    */
   List<FreeRhythms> unlisted(Evidence stretch, double[] logs) {
-    List<FreeRhythms> all = Unlisted.proposed(listed, stretch);
+    List<FreeRhythms> all = new ArrayList<>(listed.without(FreeRhythms.propose(stretch)));
     // Folding a light curve is dear, and a rate's variants are many.
     all.addAll(varied.near(state -> !listed.isRate(state), state -> logs[state]));
     return all;
@@ -79,38 +80,44 @@ final class Likelihoods {
    */
   double[] of(Evidence stretch) {
     int states = listed.size();
-    List<Timing> timings = Timing.of(stretch.settings());
     Evidence head = stretch.beginning(MANY_BLINKS);
-    Sums first = new Sums(states + 1, noRhythm(head));
-    for (Timing timing : timings) {
-      for (int i : first.bestFirst(states)) {
-        first.add(i, timing, showing.logs(i, head, timing, first.floor()));
-      }
-    }
+    List<FreeRhythms> proposed = FreeRhythms.propose(head);
+    Sums first = new Sums(states + 1, Timing.of(stretch.settings()), noRhythm(head));
+    addStates(first, listed.likeFirst(proposed), head);
     List<FreeRhythms> near = varied.near(first::isHopeful, first::mean);
-    addUnlisted(first, near, head, timings, first.bestTiming());
+    Timing picking = first.bestTiming();
+    addUnlisted(first, proposed, near, head, picking);
     Sums sums = first;
     if (stretch.notes().size() > MANY_BLINKS) {
-      sums = new Sums(states + 1, noRhythm(stretch));
-      for (Timing timing : timings) {
-        for (int i : first.bestFirst(states)) {
-          if (first.isHopeful(i)) {
-            sums.add(i, timing, showing.logs(i, stretch, timing, sums.floor()));
-          }
-        }
-      }
+      sums = new Sums(states + 1, first.timings(), noRhythm(stretch));
+      addStates(sums, first.hopeful(states), stretch);
       if (first.isHopeful(states)) {
-        addUnlisted(sums, near, stretch, timings, first.bestTiming());
+        addUnlisted(sums, FreeRhythms.propose(stretch), near, stretch, picking);
       }
     }
     return logs(first, sums, noRhythm(stretch));
   }
 
+  /** Adds states, the likeliest first, so that soon it is known what does not matter. */
+  private void addStates(Sums sums, List<Integer> states, Evidence stretch) {
+    for (int state : states) {
+      for (Timing timing : sums.timings()) {
+        sums.add(state, timing, showing.logs(state, stretch, timing, sums.floor()));
+      }
+    }
+  }
+
   /** Adds the unlisted rhythms, picked by how they fit under the timing that fits best. */
   private void addUnlisted(
-      Sums sums, List<FreeRhythms> near, Evidence stretch, List<Timing> timings, Timing picking) {
-    Unlisted free = Unlisted.of(listed, stretch, near, picking, sums.finalFloor());
-    for (Timing timing : timings) {
+      Sums sums,
+      List<FreeRhythms> proposed,
+      List<FreeRhythms> near,
+      Evidence stretch,
+      Timing picking) {
+    List<FreeRhythms> all = new ArrayList<>(listed.without(proposed));
+    all.addAll(near);
+    Unlisted free = Unlisted.of(all, stretch, picking, sums.floor());
+    for (Timing timing : sums.timings()) {
       sums.add(listed.size(), timing, free.logs(stretch, timing, sums.floor()));
     }
   }
@@ -137,10 +144,11 @@ final class Likelihoods {
   /** Logarithm of the likelihood of blinks that come at random, their rate summed over. */
   static double noRhythm(Evidence stretch) {
     double sum = Double.NEGATIVE_INFINITY;
+    double lengths = Strays.logLengths(stretch);
     for (int i = 0; i < RATES; i++) {
       double rate = LEAST_RATE * Math.pow(MOST_RATE / LEAST_RATE, (i + 0.5) / RATES);
       Noise random = new Noise(1, 0, rate, 0, 1, 0, 1);
-      sum = Gauss.logAdd(sum, Strays.log(stretch, random) - Math.log(RATES));
+      sum = Gauss.logAdd(sum, Strays.log(stretch, random, lengths) - Math.log(RATES));
     }
     return sum;
   }

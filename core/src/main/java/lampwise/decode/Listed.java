@@ -1,7 +1,10 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import lampwise.light.Marks;
 import lampwise.light.Window;
 import lampwise.rhythm.Cycle;
@@ -95,20 +98,56 @@ final class Listed {
         && blinking.cycle() instanceof Cycle.Rated;
   }
 
-  /** Whether a listed state shows the same lamp as this train, its clock or range included. */
-  boolean shows(Train free) {
+  /** Those of some rhythms that no listed state shows, its clock or range included. */
+  List<FreeRhythms> without(List<FreeRhythms> rhythms) {
+    return rhythms.stream()
+        .filter(free -> IntStream.range(0, size()).noneMatch(state -> shows(state, free.train())))
+        .toList();
+  }
+
+  /**
+   * All states, those first that are like one of these rhythms; else in an order that hangs on
+   * their trains alone, so that the sheet's order says nothing.
+   */
+  List<Integer> likeFirst(List<FreeRhythms> rhythms) {
+    Comparator<Integer> unlike =
+        Comparator.comparing(
+            state ->
+                trains.get(state).stream()
+                    .noneMatch(t -> rhythms.stream().anyMatch(free -> isLike(free.train(), t))));
+    return IntStream.range(0, size())
+        .boxed()
+        .sorted(
+            unlike
+                .thenComparing(state -> first(state, Train::cycleSeconds))
+                .thenComparing(state -> first(state, train -> train.on(train.size() - 1)))
+                .thenComparing(state -> first(state, train -> train.on(train.size() / 2))))
+        .toList();
+  }
+
+  /** A value of a state's first train; 0 if it has none. */
+  private double first(int state, ToDoubleFunction<Train> value) {
+    return trains.get(state).stream().limit(1).mapToDouble(value).sum();
+  }
+
+  private boolean shows(int state, Train free) {
+    return trains.get(state).stream().anyMatch(train -> sameLamp(free, train));
+  }
+
+  /** Whether the cycle is as long, the clock or range included, and has as many blinks. */
+  private static boolean isLike(Train free, Train listed) {
+    double ratio = free.cycleSeconds() / listed.cycleSeconds();
     return free.repeats()
-        && trains.stream().flatMap(List::stream).anyMatch(train -> sameLamp(free, train));
+        && listed.repeats()
+        && listed.prelude() == 0
+        && listed.size() == free.size()
+        && ratio >= listed.low()
+        && ratio <= listed.high();
   }
 
   private static boolean sameLamp(Train free, Train listed) {
     double ratio = free.cycleSeconds() / listed.cycleSeconds();
-    boolean same =
-        listed.repeats()
-            && listed.prelude() == 0
-            && listed.size() == free.size()
-            && ratio >= listed.low()
-            && ratio <= listed.high();
+    boolean same = isLike(free, listed);
     for (int i = 1; same && i < free.size(); i++) {
       double on = listed.on(i) - listed.on(0);
       same = Math.abs(free.on(i) / ratio - on) <= SAME_SECONDS + SAME_FRACTION * on;

@@ -1,5 +1,6 @@
 package lampwise.decode;
 
+import java.util.List;
 import java.util.Optional;
 
 /** A state that has lasted from a place on, as far as it explains the blinks by now. */
@@ -94,6 +95,34 @@ final class Run {
   /** The same run with one more blink. */
   Run with(int pulse, Line longer, double logLine, double logWeight) {
     return new Run(shown, start, changed, clock, logWeight, pulse, longer, logLine);
+  }
+
+  /**
+   * Merges it with one of these that end with the same blink and go on as it does, if there is one.
+   */
+  boolean isMerged(List<Run> runs, int from) {
+    for (int i = from; i < runs.size(); i++) {
+      Run other = runs.get(i);
+      if (goesOnAs(other)) {
+        Run likelier = other.logWeight < logWeight ? this : other;
+        likelier.logWeight = Gauss.logAdd(logWeight, other.logWeight);
+        runs.set(i, likelier);
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private boolean goesOnAs(Run other) {
+    return shown == other.shown
+        && changed == other.changed
+        && scanned == other.scanned
+        && line.isPresent()
+        && other.line.isPresent()
+        && other
+            .line
+            .get()
+            .isNear(line.get(), shown.train().on(scanned - 1), Beam.SAME_LINE * shown.sd());
   }
 
   private void listen() {

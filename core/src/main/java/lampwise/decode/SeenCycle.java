@@ -17,7 +17,7 @@ final class SeenCycle {
   private static final double SAME_SECONDS = 0.12;
 
   /** This many blinks show what repeats. */
-  private static final int MOST_FOLDED = 200;
+  private static final int MOST_FOLDED = 100;
 
   /** How many periods are tried. */
   private static final int MOST_PERIODS = 24;
@@ -131,10 +131,10 @@ final class SeenCycle {
     for (int by : new int[] {0, 2}) {
       ranked.sort((a, b) -> Double.compare(b[by], a[by]));
       int most = periods.size() + MOST_PERIODS / 2;
-      for (double[] rank : ranked) {
-        boolean known = periods.stream().anyMatch(p -> Math.abs(p - rank[1]) < SAME_SECONDS / 2);
-        if (periods.size() < most && !known) {
-          periods.add(rank[1]);
+      for (int i = 0; i < ranked.size() && periods.size() < most; i++) {
+        double period = ranked.get(i)[1];
+        if (periods.stream().noneMatch(p -> Math.abs(p - period) < SAME_SECONDS / 2)) {
+          periods.add(period);
         }
       }
     }

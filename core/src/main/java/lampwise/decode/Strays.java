@@ -9,13 +9,25 @@ final class Strays {
 
   /** Logarithm of the likelihood of blinks that are all strays. */
   static double log(Evidence evidence, Noise noise) {
-    double sum = evidence.notes().size() * Math.log(noise.strays());
+    return log(evidence, noise, logLengths(evidence));
+  }
+
+  /** The same where the likelihood of the lengths is known. */
+  static double log(Evidence evidence, Noise noise, double logLengths) {
+    return evidence.notes().size() * Math.log(noise.strays())
+        + logLengths
+        - noise.strays() * evidence.watchedSeconds();
+  }
+
+  /** Logarithm of the likelihood of the lengths that were noted in full. */
+  static double logLengths(Evidence evidence) {
+    double sum = 0;
     for (Evidence.Note note : evidence.notes()) {
       if (note.hasOff() && !note.onCut() && !note.offCut()) {
         sum += logLength(note.length());
       }
     }
-    return sum - noise.strays() * evidence.watchedSeconds();
+    return sum;
   }
 
   /**

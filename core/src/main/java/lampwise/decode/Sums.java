@@ -1,9 +1,9 @@
 package lampwise.decode;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Likelihoods of candidates, averaged over noise settings one setting after another, and how far a
@@ -11,34 +11,41 @@ import java.util.Optional;
  */
 final class Sums {
   /** Candidates this far below the best one (natural logarithm) are not looked at more closely. */
-  static final double HOPELESS = 16;
+  static final double HOPELESS = 14;
 
   /**
-   * What averaging over settings, several trains and weights far apart can add to a single term: so
-   * far below, it does not show which candidate was tried first.
+   * Who falls so far behind the best on the way does not come up again: the true state does, if the
+   * noise is as it is taken for, once in e to this power (Ville's inequality).
    */
-  private static final double AVERAGING = 12;
-
-  /** What is so far behind the best under one setting does not matter. */
-  static final double BEHIND = AVERAGING + HOPELESS;
+  static final double BEHIND = 18;
 
   private final Front front = new Front();
   private final double[] logs;
   private final double[] weights;
   private double bestTerm = Double.NEGATIVE_INFINITY;
+
+  /** The best average is at least this: the largest part that one setting has in one. */
+  private double least;
+
   private Optional<Timing> bestTiming = Optional.empty();
+  private final List<Timing> timings;
+  private final double allWeights;
   private final double other;
 
   /**
    * Begins with nothing.
    *
    * @param candidates how many there are
+   * @param timings the settings that are averaged over
    * @param other logarithm of a likelihood that another candidate has in any case
    */
-  Sums(int candidates, double other) {
+  Sums(int candidates, List<Timing> timings, double other) {
     this.logs = new double[candidates];
     this.weights = new double[candidates];
+    this.timings = timings;
+    this.allWeights = timings.stream().mapToDouble(Timing::weight).sum();
     this.other = other;
+    this.least = other;
     Arrays.fill(logs, Double.NEGATIVE_INFINITY);
   }
 
@@ -46,8 +53,10 @@ final class Sums {
   void add(int candidate, Timing timing, double[] terms) {
     for (int s = 0; s < terms.length; s++) {
       Noise noise = timing.setting(s);
-      logs[candidate] = Gauss.logAdd(logs[candidate], Math.log(noise.weight()) + terms[s]);
+      double log = Math.log(noise.weight()) + terms[s];
+      logs[candidate] = Gauss.logAdd(logs[candidate], log);
       weights[candidate] += noise.weight();
+      least = Math.max(least, log - Math.log(allWeights));
       if (bestTiming.isEmpty() || terms[s] > bestTerm) {
         bestTerm = terms[s];
         bestTiming = Optional.of(timing);
@@ -55,21 +64,22 @@ final class Sums {
     }
   }
 
+  /** The settings that are averaged over. */
+  List<Timing> timings() {
+    return timings;
+  }
+
   /** The timing, among those seen, under which a candidate fits best. */
   Timing bestTiming() {
     return bestTiming.orElseThrow();
   }
 
-  /** A likelihood under one setting below which it does not matter. */
-  Floor floor() {
-    return new Floor(Math.max(bestTerm - AVERAGING, other) - HOPELESS, 0, front);
-  }
-
   /**
-   * The same once all of the best candidate's likelihoods are in: no average is above its terms.
+   * A likelihood under one setting below which it does not matter: no average is above all of its
+   * terms.
    */
-  Floor finalFloor() {
-    return new Floor(best() - HOPELESS, 0, front);
+  Floor floor() {
+    return new Floor(least - HOPELESS, 0, front);
   }
 
   /** Logarithm of a candidate's average; negative infinity if it has none. */
@@ -93,13 +103,12 @@ final class Sums {
     return mean(candidate) >= best() - HOPELESS;
   }
 
-  /** The first candidates by number, the best so far first, so that the floor is soon high. */
-  List<Integer> bestFirst(int count) {
-    List<Integer> order = new ArrayList<>();
-    for (int i = 0; i < count; i++) {
-      order.add(i);
-    }
-    order.sort((a, b) -> Double.compare(logs[b], logs[a]));
-    return order;
+  /** The first candidates by number that may still matter, the best first. */
+  List<Integer> hopeful(int count) {
+    return IntStream.range(0, count)
+        .filter(this::isHopeful)
+        .boxed()
+        .sorted((a, b) -> Double.compare(mean(b), mean(a)))
+        .toList();
   }
 }

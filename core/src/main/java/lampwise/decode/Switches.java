@@ -29,8 +29,11 @@ final class Switches {
 
   private static final double HOPELESS = -40;
 
-  /** A beginning this much less likely than another (natural logarithm) does not show. */
-  private static final double NEGLIGIBLE = 20;
+  /** What is this much less likely than another (natural logarithm) does not show beside it. */
+  private static final double NEGLIGIBLE = 10;
+
+  /** Logarithm of how many places back may all be as likely, roughly. */
+  private static final double FEW = 3;
 
   private static final int ORIGIN = -1;
 
@@ -173,10 +176,9 @@ final class Switches {
   private List<Run> note(List<Run> runs, int index, int end, double strays) {
     int left = evidence.notes().size() - 1 - index;
     double hopeless =
-        Math.max(
-            floor.front().at(index) - strays - Sums.BEHIND,
-            floor.log() - logStrays - left * mostPerNote);
+        Math.max(floor.at(index) - strays, floor.log() - logStrays - left * mostPerNote);
     List<Run> grown = new ArrayList<>();
+    int old = runs.size();
     double least = Math.max(best(runs) - DROP, hopeless);
     for (Run run : runs) {
       if (run.line.isPresent()) {
@@ -194,7 +196,7 @@ final class Switches {
         anchors(shown, index, back, most, least, runs);
       }
     }
-    return prune(runs, hopeless);
+    return prune(runs, old, hopeless);
   }
 
   /** Blinks at random become the rarer the longer none comes. */
@@ -210,8 +212,12 @@ final class Switches {
   /** What ends at a place. */
   private void end(List<Run> runs, double seconds) {
     double[] logs = new double[runs.size()];
+    double highest = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < logs.length; i++) {
-      logs[i] = runs.get(i).logWeight + skipped(runs.get(i), seconds);
+      Run run = runs.get(i);
+      boolean shows = run.score() > highest - NEGLIGIBLE;
+      logs[i] = shows ? run.logWeight + skipped(run, seconds) : Double.NEGATIVE_INFINITY;
+      highest = Math.max(highest, logs[i]);
     }
     endings.add(runs, logs, logRate);
   }
@@ -270,7 +276,7 @@ final class Switches {
       int start = ORIGIN;
       double missed = 0;
       for (int i = most.length - 1;
-          i >= 0 && missed > HOPELESS && most[i] + missed > highest - NEGLIGIBLE;
+          i >= 0 && most[i] + missed > Math.max(highest - NEGLIGIBLE, least - log - FEW);
           i--) {
         missed = onset.missedSince(places.seconds()[back + i]);
         double with = endings.before(back + i) + missed;
@@ -363,11 +369,14 @@ final class Switches {
     return best;
   }
 
-  private static List<Run> prune(List<Run> runs, double hopeless) {
+  private static List<Run> prune(List<Run> runs, int old, double hopeless) {
     double least = Math.max(best(runs) - DROP, hopeless);
     List<Run> kept = new ArrayList<>();
-    for (Run run : runs) {
-      if (run.score() > least) {
+    int fresh = 0;
+    for (int i = 0; i < runs.size(); i++) {
+      Run run = runs.get(i);
+      fresh = i == old ? kept.size() : fresh;
+      if (run.score() > least && !(i >= old && run.isMerged(kept, fresh))) {
         kept.add(run);
       }
     }

@@ -55,6 +55,11 @@ final class Timing {
     return settings.get(number);
   }
 
+  /** How common they are together. */
+  double weight() {
+    return settings.stream().mapToDouble(Noise::weight).sum();
+  }
+
   /** The setting that stands for all where only times and lengths count. */
   Noise any() {
     return settings.get(0);
@@ -63,8 +68,9 @@ final class Timing {
   /** For each setting the logarithm of the likelihood of blinks that are all strays. */
   double[] strays(Evidence evidence) {
     double[] logs = new double[settings.size()];
+    double lengths = Strays.logLengths(evidence);
     for (int s = 0; s < logs.length; s++) {
-      logs[s] = Strays.log(evidence, settings.get(s));
+      logs[s] = Strays.log(evidence, settings.get(s), lengths);
     }
     return logs;
   }

@@ -19,29 +19,19 @@ final class Unlisted {
     this.sums = sums;
   }
 
-  /** The rhythms that a stretch proposes, but for those that a sheet lists. */
-  static List<FreeRhythms> proposed(Listed listed, Evidence stretch) {
-    List<FreeRhythms> all = new ArrayList<>(FreeRhythms.propose(stretch));
-    all.removeIf(free -> listed.shows(free.train()));
-    return all;
-  }
-
   /**
    * Those that matter, by how they fit under one timing.
    *
-   * @param near variants of the listed states
+   * @param all all that the stretch may show
    * @param floor the least that matters
    */
-  static Unlisted of(
-      Listed listed, Evidence stretch, List<FreeRhythms> near, Timing timing, Floor floor) {
-    List<FreeRhythms> all = proposed(listed, stretch);
-    all.addAll(near);
+  static Unlisted of(List<FreeRhythms> all, Evidence stretch, Timing timing, Floor floor) {
     double[] most = new double[all.size()];
     double[][] logs = new double[all.size()][];
-    double best = floor.log();
+    double best = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < most.length; i++) {
       FreeRhythms free = all.get(i);
-      Floor least = new Floor(best - UNLIKELY, 0, floor.front());
+      Floor least = new Floor(Math.max(floor.log(), best - UNLIKELY), 0, floor.front());
       logs[i] = logs(free, stretch, timing, least);
       most[i] = Arrays.stream(logs[i]).max().orElseThrow();
       best = Math.max(best, most[i]);
@@ -49,7 +39,7 @@ final class Unlisted {
     List<FreeRhythms> kept = new ArrayList<>();
     double[] sums = timing.all(Double.NEGATIVE_INFINITY);
     for (int i = 0; i < most.length; i++) {
-      if (most[i] >= best - UNLIKELY) {
+      if (most[i] >= Math.max(floor.log(), best - UNLIKELY)) {
         kept.add(all.get(i));
         Showing.add(sums, 0, logs[i]);
       }
@@ -76,7 +66,8 @@ final class Unlisted {
   /** The same of one rhythm, its share of the prior included. */
   private static double[] logs(FreeRhythms free, Evidence stretch, Timing timing, Floor floor) {
     double logWeight = free.logWeight(timing.any());
-    double[] logs = Fit.logLikelihoods(free.train(), stretch, timing, false, floor.of(logWeight));
+    double[] logs =
+        Fit.logLikelihoods(free.train(), stretch, timing, false, floor.of(logWeight).weighed());
     for (int s = 0; s < logs.length; s++) {
       logs[s] += logWeight;
     }

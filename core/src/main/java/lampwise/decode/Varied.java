@@ -17,6 +17,9 @@ final class Varied {
   /** A rate that takes more trains is too wide to leave out beats that could be told. */
   private static final int MOST_RATE_TRAINS = 3;
 
+  /** Of more blinks than this the recording itself proposes a cycle that leaves out beats. */
+  private static final int MOST_RATE_BLINKS = 60;
+
   /** How many states' variants are looked at. */
   private static final int MOST_VARIED = 2;
 
@@ -39,6 +42,7 @@ final class Varied {
   private boolean hasVariants(int state) {
     return listed.isRate(state)
         ? listed.trains(state).size() <= MOST_RATE_TRAINS
+            && evidence.notes().size() <= MOST_RATE_BLINKS
         : Variants.hasNumbers(listed.state(state));
   }
 
