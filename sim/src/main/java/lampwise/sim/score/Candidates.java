@@ -78,7 +78,8 @@ final class Candidates {
       Rate rate = rated.rate();
       double least = rate.leastPerSecond();
       double most = rate.mostPerSecond();
-      return new Shows(Fold.ofRate(least, most, blink.orElse(USUAL_BLINK), clock, clockParts), false);
+      return new Shows(
+          Fold.ofRate(least, most, blink.orElse(USUAL_BLINK), clock, clockParts), false);
     }
     Chance chance = Chance.of(DRAWS);
     DrawnRhythm one = DrawnRhythm.of(rhythm, blink, chance.branch(0));

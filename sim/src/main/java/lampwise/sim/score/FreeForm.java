@@ -226,7 +226,9 @@ final class FreeForm {
       }
     }
     point[0] =
-        repeats() ? -chance.uniform() * cycle(point) : window / 2 - chance.uniform() * starts(window);
+        repeats()
+            ? -chance.uniform() * cycle(point)
+            : window / 2 - chance.uniform() * starts(window);
     return point;
   }
 

@@ -26,8 +26,7 @@ final class FreeMixture {
    * @param taps how many taps there are
    * @param weights how much each peak is worth
    */
-  FreeMixture(
-      FreePrior prior, double window, int taps, List<FreePeak> peaks, double[] weights) {
+  FreeMixture(FreePrior prior, double window, int taps, List<FreePeak> peaks, double[] weights) {
     this.prior = prior;
     this.window = window;
     this.peaks = List.copyOf(peaks);

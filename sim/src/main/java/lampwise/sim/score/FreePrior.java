@@ -6,12 +6,12 @@ import lampwise.sim.Chance;
 
 /**
  * Rhythms that no sheet lists, with the broad prior that the decoder documents. Half of them are
- * near the sheet's own states ({@link NearRhythms}), if it has such. The others are free: one group of one to
- * ten blinks (seven in ten; of a number as often as one over it), a fifth of the groups of several
- * on a beat of which one to four are left out; or two groups of one to five, not one and one, each
- * pair of numbers as likely, where both have several blinks half with one spacing for both. One in
- * twenty is a number of blinks that shows once. What cannot be, and what a listed state shows, is
- * left out of these, and the rest raised by that.
+ * near the sheet's own states ({@link NearRhythms}), if it has such. The others are free: one group
+ * of one to ten blinks (seven in ten; of a number as often as one over it), a fifth of the groups
+ * of several on a beat of which one to four are left out; or two groups of one to five, not one and
+ * one, each pair of numbers as likely, where both have several blinks half with one spacing for
+ * both. One in twenty is a number of blinks that shows once. What cannot be, and what a listed
+ * state shows, is left out of these, and the rest raised by that.
  */
 final class FreePrior {
   private static final int MOST_BLINKS = 10;
@@ -79,6 +79,20 @@ final class FreePrior {
     shares.replaceAll(share -> share * free);
     near.forEach(one -> add(FreeForm.known(one.fold()), NEAR * one.share()));
     this.logKept = Math.log((double) kept / DRAWS);
+  }
+
+  private FreePrior(List<FreeForm> forms, double[] shares) {
+    this.forms.addAll(forms);
+    for (double share : shares) {
+      this.shares.add(share);
+    }
+    this.listed = List.of();
+    this.logKept = 0;
+  }
+
+  /** A prior of other forms, beside no sheet; the shares sum to 1. */
+  static FreePrior of(List<FreeForm> forms, double... shares) {
+    return new FreePrior(forms, shares);
   }
 
   private void add(FreeForm form, double share) {

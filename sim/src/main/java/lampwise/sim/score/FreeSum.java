@@ -58,8 +58,7 @@ final class FreeSum {
         volume += Math.log(guess.point()[i]);
       }
       double log = guess.log() + prior.logPrior(number, guess.point(), window) + volume;
-      return new Worth(
-          new FreeMixture.Point(number, guess.point()), guess.peak(), volume, log);
+      return new Worth(new FreeMixture.Point(number, guess.point()), guess.peak(), volume, log);
     }
 
     Worth with(double other) {
@@ -132,10 +131,14 @@ final class FreeSum {
       int tries =
           !form.repeats()
               ? GUESSES_OF_ONCE
-              : form.isKnown() ? GUESSES_OF_KNOWN : form.blinks() == 1 ? GUESSES_OF_SINGLES : GUESSES * (form.size() - 1);
+              : form.isKnown()
+                  ? GUESSES_OF_KNOWN
+                  : form.blinks() == 1 ? GUESSES_OF_SINGLES : GUESSES * (form.size() - 1);
       for (int k = 0; k < tries; k++) {
         int number = i;
-        guess.guess(i, form, chance).ifPresent(one -> about.add(Worth.of(number, one, prior, window)));
+        guess
+            .guess(i, form, chance)
+            .ifPresent(one -> about.add(Worth.of(number, one, prior, window)));
       }
     }
     List<Worth> close = new ArrayList<>();

@@ -98,12 +98,15 @@ public final class Reference {
     return new Answers(
         candidates.probabilities(
             listed, candidates.unlisted(evidence, plain, Logs.most(told, listed)), told),
-        candidates.probabilities(listed, unlisted(sighting, evidence, floor).log(), any));
+        candidates.probabilities(listed, unlisted(sighting, evidence, floor), any));
   }
 
-  /** The density of the taps under the broad prior of unlisted rhythms. */
-  private FreeSum.Estimate unlisted(Sighting sighting, Taps evidence, double floor) {
+  /** Logarithm of the density of the taps under the broad prior of unlisted rhythms. */
+  private double unlisted(Sighting sighting, Taps evidence, double floor) {
+    if (mix.unlisted().isEmpty()) {
+      return Double.NEGATIVE_INFINITY;
+    }
     FreeGuess guess = new FreeGuess(sighting, late, burstGap + blink);
-    return new FreeSum(free, evidence, guess, blink, floor).estimate();
+    return new FreeSum(free, evidence, guess, blink, floor).estimate().log();
   }
 }
