@@ -53,6 +53,7 @@ final class FreeGuess {
    * @param peak a peak there
    * @param log about the logarithm of the taps' density there
    */
+  @SuppressWarnings("ArrayRecordComponent") // Inner loops; nobody outside the package sees it.
   record Guess(double[] point, FreePeak peak, double log) {}
 
   /** A guess; empty if none was found. */

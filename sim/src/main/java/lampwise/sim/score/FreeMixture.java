@@ -43,6 +43,7 @@ final class FreeMixture {
   }
 
   /** A point and its form's number. */
+  @SuppressWarnings("ArrayRecordComponent") // Inner loops; nobody outside the package sees it.
   record Point(int number, double[] values) {}
 
   List<FreePeak> peaks() {

@@ -67,6 +67,7 @@ final class FreeSum {
   }
 
   /** A point that was drawn: the density that it counts with, and those of the peaks there. */
+  @SuppressWarnings("ArrayRecordComponent") // Inner loops; nobody outside the package sees it.
   private record Drawn(FreeMixture.Point point, double log, double[] densities) {
     double logWeight() {
       return log - Math.log(Arrays.stream(densities).sum());

@@ -65,7 +65,7 @@ public final class Reference {
    * @param told of the reference that is told what the mix shows
    * @param same of the reference that has the same candidates as a decoder
    */
-  @SuppressWarnings("ArrayRecordComponent") // short-lived, and nobody compares them
+  @SuppressWarnings("ArrayRecordComponent") // Made and read once.
   public record Answers(double[] told, double[] same) {}
 
   /**
