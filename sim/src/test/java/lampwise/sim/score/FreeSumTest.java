@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import lampwise.light.BlinkLog;
 import lampwise.light.Marks;
@@ -198,60 +199,73 @@ class FreeSumTest {
   private static final List<String> NAMES =
       List.of("tick", "three", "rapid", "unlisted", "no-rhythm");
 
-  /** The answer to a recording drawn from the very prior, by its number. */
-  private static Answer answer(int number, Mix mix, Person person) {
-    Chance chance = Chance.of(1125).branch(number);
-    Candidates candidates = new Candidates(mix, 1);
-    List<Double> priors = Arrays.stream(mix.priors()).boxed().toList();
-    int which = chance.pick(priors);
-    double[] seen = new double[0];
-    if (which < 3) {
-      Fold fold = candidates.folds().get(which);
-      double stretch = fold.stretch().draw(chance);
-      seen = taps(fold, -chance.uniform() * fold.cycle() * stretch, stretch, person, chance);
-    } else if (which == 4) {
-      seen = random(chance.logUniform(0.05, 3) * (1 - person.missed()), chance);
-    } else {
-      FreePrior prior = new FreePrior(candidates.folds(), NearRhythms.of(mix.sheet(), candidates));
+  /** Recordings drawn from the very prior, and the answers to them. */
+  private record Drawing(
+      Mix mix, Person person, Reference reference, List<Fold> listed, FreePrior prior) {
+    static Drawing of(Mix mix, Person person) {
+      Candidates candidates = new Candidates(mix, 1);
+      return new Drawing(
+          mix,
+          person,
+          new Reference(mix, person),
+          candidates.folds(),
+          new FreePrior(candidates.folds(), NearRhythms.of(mix.sheet(), candidates)));
+    }
+
+    /** One by its number. */
+    Answer answer(int number) {
+      Chance chance = Chance.of(1125).branch(number);
+      int which = chance.pick(Arrays.stream(mix.priors()).boxed().toList());
+      double[] seen = seen(which, chance);
+      double[] strays = random(person.straysPerMinute() / 60, chance);
+      double[] kept =
+          DoubleStream.concat(Arrays.stream(seen), Arrays.stream(strays))
+              .filter(time -> time >= 0 && time <= TO)
+              .sorted()
+              .distinct()
+              .toArray();
+      BlinkLog log = BlinkLog.ofStarts(Marks.watched(0, TO), kept);
+      return new Answer(which, reference.probabilities(log).same());
+    }
+
+    private double[] seen(int which, Chance chance) {
+      if (which < listed.size()) {
+        Fold fold = listed.get(which);
+        double stretch = fold.stretch().draw(chance);
+        return taps(fold, -chance.uniform() * fold.cycle() * stretch, stretch, person, chance);
+      }
+      if (which > listed.size()) {
+        return random(chance.logUniform(0.05, 3) * (1 - person.missed()), chance);
+      }
       double[] point = new double[0];
       int form = 0;
       while (point.length == 0 || Double.isInfinite(prior.logPrior(form, point, TO))) {
         form = prior.pick(chance);
         point = prior.forms().get(form).draw(TO, chance);
       }
-      seen = taps(prior.forms().get(form).fold(point, BLINK), TO / 2 + point[0], 1, person, chance);
+      return taps(prior.forms().get(form).fold(point, BLINK), TO / 2 + point[0], 1, person, chance);
     }
-    double[] strays = random(person.straysPerMinute() / 60, chance);
-    double[] all =
-        IntStream.range(0, seen.length + strays.length)
-            .mapToDouble(i -> i < strays.length ? strays[i] : 0)
-            .toArray();
-    System.arraycopy(seen, 0, all, strays.length, seen.length);
-    double[] kept = Arrays.stream(all).filter(t -> t >= 0 && t <= TO).sorted().distinct().toArray();
-    BlinkLog log = BlinkLog.ofStarts(Marks.watched(0, TO), kept);
-    return new Answer(which, new Reference(mix, person).probabilities(log).same());
   }
 
   /**
    * The proof of the whole: recordings drawn from the prior itself are right as often as stated,
-   * and as many are unlisted as the sum of what is stated. 150 readings, the seed fixed; five
+   * and as many are unlisted as the sum of what is stated. 100 readings, the seed fixed; five
    * standard deviations.
    */
   @Test
   void itIsCalibratedOnItsOwnPrior() {
-    Mix mix = mix();
     Person person =
         Person.plain()
             .with("timing-sd-s", 0.06)
             .with("missed", 0.1)
             .with("strays-per-minute", 2)
             .with("first-late-s", LATE);
-    List<Answer> answers =
-        IntStream.range(0, 150).parallel().mapToObj(n -> answer(n, mix, person)).toList();
+    Drawing drawing = Drawing.of(mix(), person);
+    List<Answer> answers = IntStream.range(0, 100).parallel().mapToObj(drawing::answer).toList();
     List<Outcome> outcomes =
         answers.stream().map(a -> Outcome.of(NAMES.get(a.truth()), NAMES, a.chances())).toList();
     long right = PlainSheet.assertRightAsOftenAsStated(outcomes);
-    assertTrue(right > 90 && right < 145, "too hard or too easy to show anything: " + right);
+    assertTrue(right > 55 && right < 98, "too hard or too easy to show anything: " + right);
     for (int i = 0; i < NAMES.size(); i++) {
       int candidate = i;
       double stated = answers.stream().mapToDouble(a -> a.chances()[candidate]).sum();
