@@ -12,9 +12,12 @@ import lampwise.sim.score.Tally;
  *
  * @param cell the cell
  * @param outcomes the decoder's, by the recordings' numbers
- * @param reference the reference decoder's of the same recordings; empty without one
+ * @param told of the same recordings those of the reference that is told what is unlisted; empty
+ *     without one
+ * @param same those of the reference that has the same candidates; empty without one
  */
-record CellScore(Cell cell, List<Outcome> outcomes, Optional<List<Outcome>> reference) {
+record CellScore(
+    Cell cell, List<Outcome> outcomes, Optional<List<Outcome>> told, Optional<List<Outcome>> same) {
   /** The observer and the window. */
   String name() {
     return cell.observer() + " " + Fixed.of(cell.seconds(), 3, 0) + " s";
@@ -24,12 +27,13 @@ record CellScore(Cell cell, List<Outcome> outcomes, Optional<List<Outcome>> refe
     return Tally.of(outcomes);
   }
 
-  Optional<Tally> referenceTally() {
-    return reference.map(Tally::of);
+  /** The reference to go by: with the same candidates if there is one. */
+  Optional<List<Outcome>> reference() {
+    return same.or(() -> told);
   }
 
-  /** By how much the decoder is more often right than the reference. */
-  Optional<Interval> difference() {
-    return reference.map(others -> Interval.difference(outcomes, others));
+  /** By how much the decoder is more often right than others on the same recordings. */
+  Optional<Interval> difference(Optional<List<Outcome>> others) {
+    return others.map(other -> Interval.difference(outcomes, other));
   }
 }

@@ -71,9 +71,9 @@ final class ScoreCommand implements Command {
             + " not given");
     ReadingFlags.one(spec, "--count", "N", "recordings for each cell; 1000 if not given");
     ReadingFlags.one(spec, "--seed", "N", "another seed gives other recordings; 1125 if not given");
-    ReadingFlags.flag(spec, "--reference", "compare with the best possible answer; takes minutes");
+    ReadingFlags.flag(spec, "--reference", "compare with the best possible answers; takes minutes");
     ReadingFlags.one(
-        spec, "--stored", "FILE", "keep the reference's answers there; a second run is then fast");
+        spec, "--stored", "FILE", "keep the references' answers there; a second run is then fast");
     ReadingFlags.flag(
         spec,
         "--unlisted",

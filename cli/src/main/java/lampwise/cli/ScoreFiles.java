@@ -3,6 +3,7 @@ package lampwise.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import lampwise.sim.score.Calibration;
 import lampwise.sim.score.Interval;
 import lampwise.sim.score.Outcome;
@@ -19,7 +20,8 @@ final class ScoreFiles {
     StringBuilder csv = new StringBuilder();
     csv.append("observer,window_s,n,right,right_low,right_high,reference,difference,")
         .append("difference_low,difference_high,decoded,misread,undecided,unreadable,unlisted,")
-        .append("listed_called_unlisted,log_loss,reference_log_loss\n");
+        .append("listed_called_unlisted,log_loss,reference_log_loss,same_right,same_difference,")
+        .append("same_difference_low,same_difference_high,same_log_loss\n");
     for (CellScore cell : result.cells()) {
       Tally tally = cell.tally();
       Interval right = tally.rightShare();
@@ -30,10 +32,7 @@ final class ScoreFiles {
       row.add(number(right.value()));
       row.add(number(right.low()));
       row.add(number(right.high()));
-      row.add(cell.referenceTally().map(t -> number(t.rightShare().value())).orElse(""));
-      row.add(cell.difference().map(difference -> number(difference.value())).orElse(""));
-      row.add(cell.difference().map(difference -> number(difference.low())).orElse(""));
-      row.add(cell.difference().map(difference -> number(difference.high())).orElse(""));
+      row.addAll(beside(cell, cell.told()));
       for (int count :
           new int[] {
             tally.decoded(),
@@ -46,17 +45,29 @@ final class ScoreFiles {
         row.add(Integer.toString(count));
       }
       row.add(number(tally.logLoss()));
-      row.add(cell.referenceTally().map(t -> number(t.logLoss())).orElse(""));
+      row.add(cell.told().map(others -> number(Tally.of(others).logLoss())).orElse(""));
+      row.addAll(beside(cell, cell.same()));
+      row.add(cell.same().map(others -> number(Tally.of(others).logLoss())).orElse(""));
       csv.append(String.join(",", row)).append('\n');
     }
     return csv.toString();
+  }
+
+  /** How often a reference is right, and the difference with its interval; empty without one. */
+  private static List<String> beside(CellScore cell, Optional<List<Outcome>> others) {
+    return List.of(
+        others.map(other -> number(Tally.of(other).rightShare().value())).orElse(""),
+        cell.difference(others).map(difference -> number(difference.value())).orElse(""),
+        cell.difference(others).map(difference -> number(difference.low())).orElse(""),
+        cell.difference(others).map(difference -> number(difference.high())).orElse(""));
   }
 
   /** A row for each recording. */
   static String readingsCsv(ScoreResult result) {
     StringBuilder csv = new StringBuilder();
     csv.append("observer,window_s,number,truth,top,top_probability,truth_probability,verdict,")
-        .append("answer,reference_top,reference_top_probability,reference_truth_probability\n");
+        .append("answer,reference_top,reference_top_probability,reference_truth_probability,")
+        .append("same_top,same_top_probability,same_truth_probability\n");
     for (CellScore cell : result.cells()) {
       for (int i = 0; i < cell.outcomes().size(); i++) {
         int number = i;
@@ -75,7 +86,9 @@ final class ScoreFiles {
             .append(',')
             .append(outcome.answer().orElse(""))
             .append(',')
-            .append(cell.reference().map(others -> chances(others.get(number))).orElse(",,"))
+            .append(cell.told().map(others -> chances(others.get(number))).orElse(",,"))
+            .append(',')
+            .append(cell.same().map(others -> chances(others.get(number))).orElse(",,"))
             .append('\n');
       }
     }
@@ -104,20 +117,23 @@ final class ScoreFiles {
     StringBuilder all = new StringBuilder("{\"cell\":\"all\"");
     tally(all, result.tally());
     put(json, "all", all.append('}').toString());
-    ScoreResult.Compared compared = result.compared();
-    put(
-        json,
-        "difference",
-        compared.own().isEmpty()
-            ? "null"
-            : interval(Interval.difference(compared.own(), compared.reference())));
-    put(json, "log_loss_compared", compared.own().isEmpty() ? "null" : losses(compared));
-    put(json, "listed_compared", gap(compared.listed(true)));
-    put(json, "others_compared", gap(compared.listed(false)));
+    compared(json, "", result.compared(CellScore::told));
+    compared(json, "same_", result.compared(CellScore::same));
     // Where only what is unlisted is shown, probabilities cannot mean what they say.
     put(json, "calibration", result.unlisted() ? "null" : calibration(result.calibration()));
     put(json, "confusion", confusion(Tally.confusion(result.outcomes())));
     return json.append("}\n").toString();
+  }
+
+  private static void compared(StringBuilder json, String reference, ScoreResult.Compared part) {
+    boolean none = part.own().isEmpty();
+    put(
+        json,
+        reference + "difference",
+        none ? "null" : interval(Interval.difference(part.own(), part.reference())));
+    put(json, reference + "log_loss_compared", none ? "null" : losses(part));
+    put(json, reference + "listed_compared", gap(part.listed(true)));
+    put(json, reference + "others_compared", gap(part.listed(false)));
   }
 
   /** By how much the decoder is more often right, and its log loss higher, than the reference. */
@@ -146,19 +162,25 @@ final class ScoreFiles {
     put(json, "observer", PageTemplate.quoted(cell.cell().observer()));
     put(json, "window_s", value(cell.cell().seconds()));
     tally(json, cell.tally());
+    put(json, "reference", tally("reference", cell.told()));
+    put(json, "difference", cell.difference(cell.told()).map(ScoreFiles::interval).orElse("null"));
+    put(json, "same_candidates", tally("same candidates", cell.same()));
     put(
         json,
-        "reference",
-        cell.referenceTally()
-            .map(
-                reference -> {
-                  StringBuilder inner = new StringBuilder("{\"cell\":\"reference\"");
-                  tally(inner, reference);
-                  return inner.append('}').toString();
-                })
-            .orElse("null"));
-    put(json, "difference", cell.difference().map(ScoreFiles::interval).orElse("null"));
+        "same_difference",
+        cell.difference(cell.same()).map(ScoreFiles::interval).orElse("null"));
     return json.append('}').toString();
+  }
+
+  private static String tally(String name, Optional<List<Outcome>> outcomes) {
+    return outcomes
+        .map(
+            all -> {
+              StringBuilder json = new StringBuilder("{\"cell\":" + PageTemplate.quoted(name));
+              tally(json, Tally.of(all));
+              return json.append('}').toString();
+            })
+        .orElse("null");
   }
 
   private static void tally(StringBuilder json, Tally tally) {

@@ -3,6 +3,7 @@ package lampwise.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import lampwise.sim.score.Calibration;
 import lampwise.sim.score.Interval;
@@ -44,12 +45,13 @@ record ScoreResult(
     return Calibration.of(outcomes(), seed);
   }
 
-  /** Of the cells with a reference: the decoder's outcomes, and the reference's of the same. */
-  Compared compared() {
+  /** Of the cells with this reference: the decoder's outcomes, and the reference's of the same. */
+  Compared compared(Function<CellScore, Optional<List<Outcome>>> which) {
     List<Outcome> own = new ArrayList<>();
     List<Outcome> reference = new ArrayList<>();
     for (CellScore cell : cells) {
-      cell.reference()
+      which
+          .apply(cell)
           .ifPresent(
               others -> {
                 own.addAll(cell.outcomes());

@@ -1,11 +1,15 @@
 package lampwise.cli;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
+import lampwise.cli.StoredReference.Kind;
 import lampwise.decode.Decoder;
 import lampwise.light.RecordingException;
 import lampwise.sim.LightSensor;
@@ -48,55 +52,87 @@ final class ScoreRun {
   /**
    * Scores the cells.
    *
-   * @param reference the kept answers of the reference decoder; empty if it is not asked for
+   * @param reference the kept answers of the reference decoders; empty if they are not asked for
    * @throws Failed if a decoder throws what it must not
    * @throws SimulationException if the reference does not cover the sheet or the observer
    */
   List<CellScore> cells(List<Cell> cells, Decoder decoder, Optional<StoredReference> reference) {
     List<CellScore> scores = new ArrayList<>();
     for (Cell cell : cells) {
-      Optional<List<Outcome>> others = Optional.empty();
+      Optional<List<Outcome>> told = Optional.empty();
+      Optional<List<Outcome>> same = Optional.empty();
       if (reference.isPresent()) {
-        IntFunction<double[]> best = best(cell);
-        String key = StoredReference.key(mix, cell, seed);
-        StoredReference stored = reference.get();
-        others = Optional.of(all(number -> reference(best, stored, key, cell, number)));
+        Map<Kind, List<Outcome>> others = others(cell, reference.get());
+        told = Optional.ofNullable(others.get(Kind.TOLD));
+        same = Optional.ofNullable(others.get(Kind.SAME));
       }
-      scores.add(new CellScore(cell, all(number -> own(decoder, cell, number)), others));
+      scores.add(new CellScore(cell, all(number -> own(decoder, cell, number)), told, same));
     }
     return scores;
   }
 
-  /** The best possible answers to a cell's recordings, by their numbers. */
-  private IntFunction<double[]> best(Cell cell) {
-    if (cell.watching() instanceof Person person) {
-      Reference reference = new Reference(mix, person);
-      return number -> score.answer(reference, cell, number);
+  /** What the references make of a cell's recordings; of a light sensor's only the one is told. */
+  private Map<Kind, List<Outcome>> others(Cell cell, StoredReference stored) {
+    IntFunction<Map<Kind, double[]>> best = best(cell);
+    List<Kind> kinds =
+        cell.watching() instanceof Person ? List.of(Kind.values()) : List.of(Kind.TOLD);
+    String key = StoredReference.key(mix, cell, seed);
+    List<Map<Kind, double[]>> answers = all(number -> answers(best, stored, key, kinds, number));
+    Map<Kind, List<Outcome>> outcomes = new EnumMap<>(Kind.class);
+    for (Kind kind : kinds) {
+      outcomes.put(
+          kind,
+          IntStream.range(0, count)
+              .parallel()
+              .mapToObj(
+                  number ->
+                      score.outcome(
+                          Objects.requireNonNull(answers.get(number).get(kind)), cell, number))
+              .toList());
     }
-    LightReference reference = new LightReference(mix, (LightSensor) cell.watching());
-    return number -> score.answer(reference, cell, number);
+    return outcomes;
   }
 
-  private List<Outcome> all(IntFunction<Outcome> one) {
+  /** The best possible answers to a cell's recordings, by their numbers. */
+  private IntFunction<Map<Kind, double[]>> best(Cell cell) {
+    if (cell.watching() instanceof Person person) {
+      Reference reference = new Reference(mix, person);
+      return number -> {
+        Reference.Answers answers = score.answer(reference, cell, number);
+        return Map.of(Kind.TOLD, answers.told(), Kind.SAME, answers.same());
+      };
+    }
+    LightReference reference = new LightReference(mix, (LightSensor) cell.watching());
+    return number -> Map.of(Kind.TOLD, score.answer(reference, cell, number));
+  }
+
+  private <T> List<T> all(IntFunction<T> one) {
     return IntStream.range(0, count).parallel().mapToObj(number -> counted(one, number)).toList();
   }
 
-  private Outcome counted(IntFunction<Outcome> one, int number) {
-    Outcome outcome = one.apply(number);
+  private <T> T counted(IntFunction<T> one, int number) {
+    T value = one.apply(number);
     synchronized (progress) {
       progress.done(done.incrementAndGet());
     }
-    return outcome;
+    return value;
   }
 
-  private Outcome reference(
-      IntFunction<double[]> best, StoredReference stored, String key, Cell cell, int number) {
-    Optional<double[]> kept = stored.answer(key, number);
-    double[] answer = kept.isPresent() ? kept.get() : best.apply(number);
-    if (kept.isEmpty()) {
-      stored.keep(key, number, answer);
+  private static Map<Kind, double[]> answers(
+      IntFunction<Map<Kind, double[]>> best,
+      StoredReference stored,
+      String key,
+      List<Kind> kinds,
+      int number) {
+    Map<Kind, double[]> answers = new EnumMap<>(Kind.class);
+    for (Kind kind : kinds) {
+      stored.answer(key, kind, number).ifPresent(kept -> answers.put(kind, kept));
     }
-    return score.outcome(answer, cell, number);
+    if (answers.size() < kinds.size()) {
+      answers.putAll(best.apply(number));
+      answers.forEach((kind, answer) -> stored.keep(key, kind, number, answer));
+    }
+    return answers;
   }
 
   private Outcome own(Decoder decoder, Cell cell, int number) {
@@ -110,7 +146,7 @@ final class ScoreRun {
               + " failed on recording "
               + number
               + " of "
-              + new CellScore(cell, List.of(), Optional.empty()).name()
+              + new CellScore(cell, List.of(), Optional.empty(), Optional.empty()).name()
               + ": "
               + e,
           e);

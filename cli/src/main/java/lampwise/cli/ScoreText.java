@@ -103,8 +103,12 @@ final class ScoreText {
           row(
               cell.name(),
               cell.tally(),
-              cell.referenceTally().map(tally -> percent(tally.rightShare().value())).orElse("-"),
-              cell.difference().map(difference -> signed(difference.value())).orElse("-")));
+              cell.reference()
+                  .map(others -> percent(Tally.of(others).rightShare().value()))
+                  .orElse("-"),
+              cell.difference(cell.reference())
+                  .map(difference -> signed(difference.value()))
+                  .orElse("-")));
     }
     lines.add(row("all", result.tally(), "", ""));
     lines.addAll(sums(result));
@@ -146,10 +150,17 @@ final class ScoreText {
                 : ""));
     lines.add(
         "verdict unlisted: " + all.unlisted() + ", of listed states " + all.listedCalledUnlisted());
-    ScoreResult.Compared compared = result.compared();
-    if (!compared.own().isEmpty()) {
+    ScoreResult.Compared told = result.compared(CellScore::told);
+    ScoreResult.Compared same = result.compared(CellScore::same);
+    if (!same.own().isEmpty()) {
       lines.add("");
-      lines.addAll(compared(compared));
+      lines.addAll(compared("same candidates", same));
+      lines.add("This reference knows the noise; its candidates are the decoder's.");
+    }
+    if (!told.own().isEmpty()) {
+      lines.add("");
+      lines.addAll(compared("told the unlisted", told));
+      lines.add("This one also knows by heart what is shown that the sheet does not list.");
       if (result.cells().stream().anyMatch(c -> c.cell().watching() instanceof LightSensor)) {
         lines.add("Of a light sensor's recording it also knows the light of the room.");
       }
@@ -157,27 +168,27 @@ final class ScoreText {
     return lines;
   }
 
-  /** Beside the reference, which knows by heart what the sheet does not list. */
-  private static List<String> compared(ScoreResult.Compared compared) {
+  /** Beside a reference: for listed states, for what the sheet does not list, and for all. */
+  private static List<String> compared(String reference, ScoreResult.Compared compared) {
     List<String> lines = new ArrayList<>();
+    lines.add("Less the reference, " + reference + ":");
     lines.add(
-        Layout.padded("less the reference", REST)
+        Layout.padded("shown", REST)
             + right("n", 7)
             + right("right, points", 25)
             + right("log loss, nat", 29));
-    lines.add(compared("listed", compared.listed(true)));
-    lines.add(compared("not listed", compared.listed(false)));
-    lines.add(compared("all", compared));
+    lines.add(line("listed", compared.listed(true)));
+    lines.add(line("not listed", compared.listed(false)));
+    lines.add(line("all", compared));
     lines.add(
         "log loss of the decoder "
             + number(Tally.of(compared.own()).logLoss(), 3)
             + ", of the reference "
             + number(Tally.of(compared.reference()).logLoss(), 3));
-    lines.add("The reference knows by heart what is shown that the sheet does not list.");
     return lines;
   }
 
-  private static String compared(String name, ScoreResult.Compared part) {
+  private static String line(String name, ScoreResult.Compared part) {
     Interval difference = Interval.difference(part.own(), part.reference());
     Interval gap = part.logLossGap();
     String points =

@@ -15,14 +15,31 @@ import lampwise.sim.Mix;
 import lampwise.sim.score.Cell;
 
 /**
- * The reference decoder's answers, kept in a file: a line for each, with a checksum of all that it
- * depends on but the recording's number, that number, and the probabilities.
+ * The reference decoders' answers, kept in a file: a line for each, with a checksum of all that it
+ * depends on but the recording's number, which reference it is, that number, and the probabilities.
  */
 final class StoredReference {
   /** Changes whenever the reference decoder or the recordings do. */
-  private static final String FIRST_LINE = "lampwise-reference: 1";
+  private static final String FIRST_LINE = "lampwise-reference: 2";
 
   private static final int CHECKSUM_DIGITS = 24;
+
+  /** Words of a line before its probabilities. */
+  private static final int KEY_WORDS = 3;
+
+  /** Which of the references. */
+  enum Kind {
+    /** It is told what is shown that the sheet does not list. */
+    TOLD("told"),
+    /** It has the same candidates as a decoder. */
+    SAME("same");
+
+    private final String word;
+
+    Kind(String word) {
+      this.word = word;
+    }
+  }
 
   private final Surroundings here;
   private final Optional<String> name;
@@ -75,19 +92,19 @@ final class StoredReference {
       if (lines[i].isEmpty() && i == lines.length - 1) {
         return;
       }
-      if (words.length < 4) {
-        throw fault(i + 1, "expected a checksum, a number and probabilities");
+      if (words.length < KEY_WORDS + 2) {
+        throw fault(i + 1, "expected a checksum, told or same, a number and probabilities");
       }
-      double[] chances = new double[words.length - 2];
+      double[] chances = new double[words.length - KEY_WORDS];
       double sum = 0;
       for (int k = 0; k < chances.length; k++) {
-        chances[k] = probability(words[k + 2], i + 1);
+        chances[k] = probability(words[k + KEY_WORDS], i + 1);
         sum += chances[k];
       }
       if (!(Math.abs(sum - 1) < 1e-6)) {
         throw fault(i + 1, "the probabilities do not sum to 1");
       }
-      answers.put(words[0] + " " + words[1], chances);
+      answers.put(words[0] + " " + words[1] + " " + words[2], chances);
     }
     throw fault(lines.length, "the last line is not whole");
   }
@@ -121,14 +138,18 @@ final class StoredReference {
     }
   }
 
+  private static String line(String key, Kind kind, int number) {
+    return key + " " + kind.word + " " + number;
+  }
+
   /** A kept answer. */
-  Optional<double[]> answer(String key, int number) {
-    return Optional.ofNullable(answers.get(key + " " + number));
+  Optional<double[]> answer(String key, Kind kind, int number) {
+    return Optional.ofNullable(answers.get(line(key, kind, number)));
   }
 
   /** Keeps an answer; any thread may. */
-  void keep(String key, int number, double[] answer) {
-    answers.put(key + " " + number, answer);
+  void keep(String key, Kind kind, int number, double[] answer) {
+    answers.put(line(key, kind, number), answer);
   }
 
   /**

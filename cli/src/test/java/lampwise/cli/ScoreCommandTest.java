@@ -122,20 +122,23 @@ class ScoreCommandTest {
         run.out()
             .contains("\nOf a light sensor's recording it also knows the light of the room.\n"),
         run.out());
-    assertTrue(run.out().contains("\nless the reference "), run.out());
+    assertTrue(run.out().contains("\nLess the reference, same candidates:\n"), run.out());
+    assertTrue(run.out().contains("\nLess the reference, told the unlisted:\n"), run.out());
     try (Stream<Path> files = Files.list(temp.resolve("a/b"))) {
       assertEquals(FILES, files.map(f -> f.getFileName().toString()).sorted().toList());
     }
     List<String> rows = Files.readAllLines(temp.resolve("a/b/scores.csv"));
     assertEquals(3, rows.size());
     for (String row : rows) {
-      assertEquals(18, row.split(",", -1).length, row);
+      assertEquals(23, row.split(",", -1).length, row);
     }
     List<String> readings = Files.readAllLines(temp.resolve("a/b/readings.csv"));
     assertEquals(25, readings.size());
     for (String row : readings) {
-      assertEquals(12, row.split(",", -1).length, row);
-      assertFalse(row.endsWith(","), row);
+      assertEquals(15, row.split(",", -1).length, row);
+      // A light sensor has but the one reference.
+      assertEquals(row.startsWith("meter"), row.endsWith(",,,"), row);
+      assertFalse(row.contains(",,,,"), row);
     }
     assertTrue(new String(bytes("a/b", "calibration.svg"), "UTF-8").contains("stated"));
   }
@@ -159,20 +162,20 @@ class ScoreCommandTest {
     assertEquals(0, first.status(), first.err());
     Path kept = temp.resolve("kept.txt");
     List<String> lines = Files.readAllLines(kept);
-    assertEquals(6, lines.size());
+    assertEquals(11, lines.size());
     assertEquals(first.out(), score(words).out());
     assertEquals(lines, Files.readAllLines(kept));
     // What is kept is believed: here that nothing is ever listed.
     List<String> changed = new ArrayList<>(lines.subList(0, 1));
-    for (String line : lines.subList(1, 6)) {
+    for (String line : lines.subList(1, 11)) {
       String[] key = line.split(" ", -1);
-      changed.add(key[0] + " " + key[1] + " 0".repeat(12) + " 0 1");
+      changed.add(String.join(" ", key[0], key[1], key[2]) + " 0".repeat(12) + " 0 1");
     }
     Files.writeString(kept, String.join("\n", changed) + "\n");
     assertNotEquals(first.out(), score(words).out());
     // Another seed asks for other answers and keeps both.
     assertEquals(0, score(words, "--seed", "3").status());
-    assertEquals(11, Files.readAllLines(kept).size());
+    assertEquals(21, Files.readAllLines(kept).size());
   }
 
   @ParameterizedTest
@@ -181,10 +184,11 @@ class ScoreCommandTest {
       textBlock =
           """
           other                             | line 1: expected the line
-          lampwise-reference: 1/k 1 0.5 0.4/ | line 2: the probabilities do not sum to 1
-          lampwise-reference: 1/k 1 x 0.4/   | line 2: expected a probability, not x
-          lampwise-reference: 1/k 1/         | line 2: expected a checksum
-          lampwise-reference: 1/k 1 0.5 0.5  | line 2: the last line is not whole
+          lampwise-reference: 1/             | line 1: expected the line
+          lampwise-reference: 2/k same 1 0.5 0.4/ | line 2: the probabilities do not sum to 1
+          lampwise-reference: 2/k same 1 x 0.4/   | line 2: expected a probability, not x
+          lampwise-reference: 2/k same 1/         | line 2: expected a checksum
+          lampwise-reference: 2/k same 1 0.5 0.5  | line 2: the last line is not whole
           """)
   void aBrokenStoreIsOneLine(String text, String message) throws IOException {
     Files.writeString(temp.resolve("kept.txt"), text.replace('/', '\n'));
@@ -208,6 +212,7 @@ class ScoreCommandTest {
     assertEquals(right / 50.0, json.at("/all/right/0").asDouble(), 1e-9);
     assertEquals(0.99 - right / 50.0, json.at("/calibration/error").asDouble(), 1e-6);
     assertTrue(json.at("/difference").isNull());
+    assertTrue(json.at("/same_difference").isNull());
   }
 
   /** The widest names and numbers that can be asked for. */
@@ -217,7 +222,12 @@ class ScoreCommandTest {
     Outcome wrong = new Outcome("a", "b", 1, 0, "decoded", Optional.of("b"));
     Outcome right = new Outcome("a", "a", 1, 1, "decoded", Optional.of("a"));
     List<Outcome> outcomes = Collections.nCopies(9_999, wrong);
-    CellScore score = new CellScore(cell, outcomes, Optional.of(Collections.nCopies(9_999, right)));
+    CellScore score =
+        new CellScore(
+            cell,
+            outcomes,
+            Optional.of(Collections.nCopies(9_999, right)),
+            Optional.of(Collections.nCopies(9_999, right)));
     ScoreResult result =
         new ScoreResult(
             "t".repeat(90),

@@ -1,6 +1,7 @@
 package lampwise.sim.score;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
@@ -21,6 +22,12 @@ final class Candidates {
   /** Candidates this far below the best one (natural logarithm) are left at their bound. */
   private static final double HOPELESS = 16;
 
+  /** How exact the best clock is. */
+  static final double LEAST_CLOCK = 1e-4;
+
+  /** How long a blink lasts where nobody says, seconds. */
+  static final double USUAL_BLINK = 0.1;
+
   /** How often durations are drawn that are not known. */
   static final int DRAWS = 256;
 
@@ -33,7 +40,7 @@ final class Candidates {
   private final List<Shows> unlisted = new ArrayList<>();
 
   /** A rhythm: folds that are equally likely; without any, a lamp that is always lit or never. */
-  private record Shows(List<Fold> folds, boolean lit) {}
+  record Shows(List<Fold> folds, boolean lit) {}
 
   /** The density of all that is no fold, logarithms. */
   record Plain(double dark, double lit, double random) {}
@@ -59,9 +66,10 @@ final class Candidates {
     }
   }
 
-  private Shows shows(Rhythm rhythm) {
+  /** What a rhythm shows. */
+  Shows shows(Rhythm rhythm) {
     OptionalDouble blink = mix.sheet().blinkSeconds();
-    double clock = Math.max(mix.sheet().clockTolerance(), 1e-4);
+    double clock = Math.max(mix.sheet().clockTolerance(), LEAST_CLOCK);
     if (rhythm instanceof Rhythm.Blinking blinking
         && blinking.prelude().isEmpty()
         && blinking.cycle() instanceof Cycle.Rated rated
@@ -70,7 +78,8 @@ final class Candidates {
       Rate rate = rated.rate();
       double least = rate.leastPerSecond();
       double most = rate.mostPerSecond();
-      return new Shows(Fold.ofRate(least, most, blink.orElse(0.1), clock, clockParts), false);
+      return new Shows(
+          Fold.ofRate(least, most, blink.orElse(USUAL_BLINK), clock, clockParts), false);
     }
     Chance chance = Chance.of(DRAWS);
     DrawnRhythm one = DrawnRhythm.of(rhythm, blink, chance.branch(0));
@@ -89,16 +98,32 @@ final class Candidates {
     return new Shows(folds, false);
   }
 
+  /** What the listed states show, but for those that are always lit or never. */
+  List<Fold> folds() {
+    return listed.stream().flatMap(shows -> shows.folds().stream()).toList();
+  }
+
+  /** Logarithms of the density of what was seen under each listed state. */
+  double[] listed(Evidence evidence, Plain plain) {
+    double random = mix.randomPerSecond().isEmpty() ? Double.NEGATIVE_INFINITY : plain.random();
+    return logs(listed, evidence, plain, random);
+  }
+
+  /** The same of the unlisted rhythms that the mix shows, each as likely. */
+  double unlisted(Evidence evidence, Plain plain, double floor) {
+    double sum = Double.NEGATIVE_INFINITY;
+    for (double log : logs(unlisted, evidence, plain, floor)) {
+      sum = Logs.add(sum, log - StrictMath.log(unlisted.size()));
+    }
+    return sum;
+  }
+
   /**
-   * The probability of each candidate.
-   *
-   * @return probabilities of the sheet's states in its order, then {@code unlisted}, then {@code
-   *     no-rhythm}; they sum to 1
+   * Logarithms of the density under each of some rhythms; negative infinity where it is far below
+   * the best of them or the floor.
    */
-  double[] probabilities(Evidence evidence, Plain plain) {
-    List<Shows> all = new ArrayList<>(listed);
-    all.addAll(unlisted);
-    double floor = mix.randomPerSecond().isEmpty() ? Double.NEGATIVE_INFINITY : plain.random();
+  static double[] logs(List<Shows> all, Evidence evidence, Plain plain, double least) {
+    double floor = least;
     List<List<Grid>> grids = new ArrayList<>();
     List<List<List<Grid.Cell>>> cells = new ArrayList<>();
     for (Shows shows : all) {
@@ -122,10 +147,8 @@ final class Candidates {
       grids.add(own);
       cells.add(first);
     }
-    double[] logs = new double[listed.size() + 2];
-    logs[listed.size()] = Double.NEGATIVE_INFINITY;
-    logs[listed.size() + 1] = plain.random();
-    for (int i = 0; i < all.size(); i++) {
+    double[] logs = new double[all.size()];
+    for (int i = 0; i < logs.length; i++) {
       double log = Double.NEGATIVE_INFINITY;
       int folds = grids.get(i).size();
       for (int k = 0; k < folds; k++) {
@@ -133,16 +156,27 @@ final class Candidates {
         floor = Math.max(floor, one - StrictMath.log(folds));
         log = Logs.add(log, one);
       }
-      log =
+      logs[i] =
           folds == 0
               ? (all.get(i).lit() ? plain.lit() : plain.dark())
               : log - StrictMath.log(folds);
-      if (i < listed.size()) {
-        logs[i] = log;
-      } else {
-        logs[listed.size()] = Logs.add(logs[listed.size()], log - StrictMath.log(unlisted.size()));
-      }
     }
+    return logs;
+  }
+
+  /**
+   * The probability of each candidate.
+   *
+   * @param listed logarithms of the density under each listed state
+   * @param unlisted the same under what the sheet does not list
+   * @param random the same for blinks in no order
+   * @return probabilities of the sheet's states in its order, then {@code unlisted}, then {@code
+   *     no-rhythm}; they sum to 1
+   */
+  double[] probabilities(double[] listed, double unlisted, double random) {
+    double[] logs = Arrays.copyOf(listed, listed.length + 2);
+    logs[listed.length] = unlisted;
+    logs[listed.length + 1] = random;
     return posterior(logs);
   }
 

@@ -2,6 +2,7 @@ package lampwise.sim.score;
 
 import java.util.ArrayList;
 import java.util.List;
+import lampwise.sim.Chance;
 import lampwise.sim.DrawnRhythm;
 
 /**
@@ -118,6 +119,12 @@ final class Fold {
 
     double most() {
       return mostClock / (slowest > 0 ? slowest : 1);
+    }
+
+    /** A stretch: clock and rate drawn evenly. */
+    double draw(Chance chance) {
+      double clock = chance.uniform(leastClock, mostClock);
+      return slowest > 0 ? clock / chance.uniform(slowest, fastest) : clock;
     }
 
     /**

@@ -111,7 +111,10 @@ public final class LightReference {
     for (double rate : mix.randomPerSecond()) {
       random = Logs.add(random, light.log(rate) - StrictMath.log(mix.randomPerSecond().size()));
     }
-    return candidates.probabilities(
-        new LightEvidence(values, measured.window(), sd), new Candidates.Plain(0, lit, random));
+    LightEvidence evidence = new LightEvidence(values, measured.window(), sd);
+    Candidates.Plain plain = new Candidates.Plain(0, lit, random);
+    double[] listed = candidates.listed(evidence, plain);
+    double unlisted = candidates.unlisted(evidence, plain, Logs.most(random, listed));
+    return candidates.probabilities(listed, unlisted, random);
   }
 }

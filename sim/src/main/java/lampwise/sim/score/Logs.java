@@ -11,4 +11,13 @@ final class Logs {
         ? most
         : most + StrictMath.log1p(StrictMath.exp(Math.min(a, b) - most));
   }
+
+  /** The greatest of some logarithms. */
+  static double most(double one, double... others) {
+    double most = one;
+    for (double other : others) {
+      most = Math.max(most, other);
+    }
+    return most;
+  }
 }

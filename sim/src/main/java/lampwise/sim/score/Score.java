@@ -84,14 +84,14 @@ public final class Score {
   }
 
   /**
-   * The reference decoder's answer to a person's recording.
+   * The reference decoders' answers to a person's recording.
    *
    * @param reference the reference decoder for this mix and the cell's person
    * @param cell the cell; a person who taps watches
    * @param number the recording's number, from 0
-   * @return the probability of each of {@link #names()}
+   * @return for each reference the probability of each of {@link #names()}
    */
-  public double[] answer(Reference reference, Cell cell, int number) {
+  public Reference.Answers answer(Reference reference, Cell cell, int number) {
     return reference.probabilities((BlinkLog) recording(cell, number).recording());
   }
 

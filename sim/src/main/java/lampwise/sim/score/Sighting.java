@@ -52,6 +52,10 @@ final class Sighting {
     this.logPeak = Math.max(0, Math.log(Math.max(this.strays, 1 / (sd * ROOT_TWO_PI)) + 1));
   }
 
+  int count() {
+    return taps.length;
+  }
+
   double from() {
     return from;
   }
@@ -62,6 +66,30 @@ final class Sighting {
 
   double sd() {
     return sd;
+  }
+
+  /** The taps, counted from the middle of the window. */
+  double[] fromMiddle() {
+    double[] times = taps.clone();
+    for (int i = 0; i < times.length; i++) {
+      times[i] -= (from + to) / 2;
+    }
+    return times;
+  }
+
+  /**
+   * About the logarithm of the density of the taps, if each belongs to the blink next to it.
+   *
+   * @param blinks how many blinks there are in the window
+   * @param given how many of them have a tap
+   * @param squares the sum of the squares of how far these taps are off, seconds squared
+   */
+  double logAbout(int blinks, int given, double squares) {
+    return given * Math.log((1 - missed) / (sd * ROOT_TWO_PI))
+        - squares / (2 * sd * sd)
+        + Math.max(0, blinks - given) * Math.log(missed)
+        + Math.max(0, taps.length - given) * logStray
+        - strays * (to - from);
   }
 
   /** Logarithm of the density of the taps if the lamp never blinks. */

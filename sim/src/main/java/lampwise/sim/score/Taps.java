@@ -32,6 +32,11 @@ final class Taps implements Evidence {
     this.burstGap = burstGap;
   }
 
+  /** How many there are. */
+  int count() {
+    return sighting.count();
+  }
+
   @Override
   public double from() {
     return sighting.from();

@@ -40,7 +40,9 @@ class ReferenceTest {
             sheet(0.05, state("dark", "dark", Seen.ALWAYS, 3)), List.of(), List.of(0.5), 0.05, 0.1);
     Person person = Person.plain().with("missed", 0.2).with("strays-per-minute", 6);
     double[] chances =
-        new Reference(mix, person).probabilities(BlinkLog.ofStarts(Marks.watched(0, 10), 2.0, 7.0));
+        new Reference(mix, person)
+            .probabilities(BlinkLog.ofStarts(Marks.watched(0, 10), 2.0, 7.0))
+            .told();
     double dark = 0.9 * 0.01 * Math.exp(-1);
     double random = 0.1 * 0.25 * Math.exp(-5);
     assertArrayEquals(
@@ -65,7 +67,9 @@ class ReferenceTest {
             0,
             0);
     double[] chances =
-        new Reference(mix, Person.exact()).probabilities(BlinkLog.ofStarts(Marks.watched(0, 10)));
+        new Reference(mix, Person.exact())
+            .probabilities(BlinkLog.ofStarts(Marks.watched(0, 10)))
+            .told();
     assertEquals(2.0 / 3, chances[1], 1e-3);
     assertEquals(1, chances[0] + chances[1], 1e-12);
   }
@@ -103,7 +107,7 @@ class ReferenceTest {
         outcomes.addAll(
             IntStream.range(0, 80)
                 .parallel()
-                .mapToObj(n -> score.outcome(score.answer(reference, cell, n), cell, n))
+                .mapToObj(n -> score.outcome(score.answer(reference, cell, n).told(), cell, n))
                 .toList());
       }
     }

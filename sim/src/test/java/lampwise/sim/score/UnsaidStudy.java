@@ -69,7 +69,7 @@ final class UnsaidStudy {
     int right = 0;
     for (int i = 0; i < recordings; i++) {
       Labelled labelled = UnsaidSheet.recording(person, cycles, seed, i);
-      double[] chances = reference.probabilities((BlinkLog) labelled.recording());
+      double[] chances = reference.probabilities((BlinkLog) labelled.recording()).told();
       int top = 0;
       for (int k = 1; k < states.size(); k++) {
         top = chances[k] > chances[top] ? k : top;
