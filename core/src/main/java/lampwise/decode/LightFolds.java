@@ -16,6 +16,15 @@ final class LightFolds {
   /** A blink of a rhythm is shown from this logarithm of its ratio on. */
   private static final double SUPPORTED = -1;
 
+  /**
+   * One dark lamp in ten is before noise that keeps to no model, and does as much as a lamp whose
+   * blinks do not stand out, up to a likelihood of a thousand (chosen: of a thousand curves in
+   * which nothing blinks none is to be read).
+   */
+  private static final double LOG_UNEVEN = Math.log(0.1);
+
+  private static final double LOG_MOST_UNEVEN = Math.log(1000);
+
   private static final double[] RANDOM_PER_SECOND = {0.1, 0.3, 1, 2};
 
   /**
@@ -38,6 +47,9 @@ final class LightFolds {
   private double best;
   private Optional<Best> how = Optional.empty();
 
+  /** The logarithm of what the lamps that do not stand out explain, on the best train. */
+  private double faint = Double.NEGATIVE_INFINITY;
+
   /** The train, its fold and the lamp that explain most. */
   private record Best(Train train, Folded fold, int lamp) {}
 
@@ -54,15 +66,20 @@ final class LightFolds {
    * All candidates.
    *
    * @param folds which states are folded
+   * @param dark which states are a dark lamp
    * @param others logarithms of the likelihoods of the others
    * @param found the blinks that were found one by one
    */
-  LightLikelihoods likelihoods(boolean[] folds, double[] others, Evidence found) {
+  LightLikelihoods likelihoods(boolean[] folds, boolean[] dark, double[] others, Evidence found) {
     int states = folds.length;
     double[] logs = new double[states + 2];
     for (int i = 0; i < states; i++) {
       boolean part = !folds[i] && LightLikelihoods.work(listed, i, light) <= MOST_WORK_BESIDE;
       logs[i] = folds[i] ? ofState(i) : part ? Math.max(others[i], ofState(i)) : others[i];
+    }
+    double uneven = LOG_UNEVEN + Math.min(faint, LOG_MOST_UNEVEN);
+    for (int i = 0; i < states; i++) {
+      logs[i] = dark[i] ? Gauss.logAdd(logs[i], uneven) : logs[i];
     }
     double unlisted = Math.log(0.05);
     for (FreeRhythms free : listed.unlisted(first, logs)) {
@@ -171,6 +188,7 @@ final class LightFolds {
     int from = place(stretch.fromSeconds() - blink, size);
     int to = place(stretch.toSeconds(), size);
     double sum = Double.NEGATIVE_INFINITY;
+    double unclear = Double.NEGATIVE_INFINITY;
     for (int k = light.faintest(); k <= light.brightest(); k++) {
       Folded fold = Folded.of(train, light.logRatios()[k], light.stepSeconds(), from, to);
       double log = light.louder().given(fold.logMean(), fold.best());
@@ -179,6 +197,7 @@ final class LightFolds {
         continue;
       }
       sum = Gauss.logAdd(sum, log);
+      unclear = k < light.clear() ? Gauss.logAdd(unclear, log) : unclear;
       double score = train.logWeight() + fold.best();
       if (score > best || (score == best && isSooner(train, k))) {
         best = score;
@@ -187,6 +206,7 @@ final class LightFolds {
         how = Optional.of(new Best(train, placed, k));
       }
     }
+    faint = Math.max(faint, train.logWeight() + unclear - Math.log(light.lamps()));
     return sum - Math.log(light.lamps());
   }
 

@@ -44,6 +44,9 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
   /** A step of the baseline by this many deviations is an edge (chosen). */
   private static final double EDGE = 5;
 
+  /** The same near a border, where the baseline looks to one side only (chosen). */
+  private static final double BORDER_EDGE = 2.5;
+
   /** What lies as near to an edge as this is left out. */
   private static final double EDGE_SECONDS = 0.35;
 
@@ -189,7 +192,8 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
         least = Math.min(least, level);
         most = Math.max(most, level);
       }
-      edge[i] = most - least > EDGE * noise;
+      boolean border = i < half || i >= above.length - half;
+      edge[i] = most - least > (border ? BORDER_EDGE : EDGE) * noise;
       edges += edge[i] ? 1 : 0;
     }
     for (int i = 0; i < above.length && edges < MOST_EDGES * above.length; i++) {

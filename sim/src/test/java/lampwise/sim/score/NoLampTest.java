@@ -20,9 +20,20 @@ class NoLampTest {
     assertEquals(EACH, verdicts.values().stream().mapToInt(Integer::intValue).sum());
   }
 
-  /** Each was read as a lamp once: room light that sinks, a hand as the window starts. */
+  /**
+   * Each was read as a lamp once: room light that sinks, hands at the window's start and end, three
+   * faint bumps of the noise as far apart as a listed state's blinks.
+   */
   @ParameterizedTest
-  @CsvSource({"SUNSET, 3069", "SUNSET, 7040", "HANDS, 3059"})
+  @CsvSource({
+    "SUNSET, 3069",
+    "SUNSET, 7040",
+    "HANDS, 3059",
+    "HANDS, 20863",
+    "HANDS, 20984",
+    "WANDERING, 3054",
+    "WANDERING, 20008"
+  })
   void whatWasOnceReadAsALamp(NoLamp kind, int number) {
     Map<String, Integer> verdicts = NoLampStudy.verdicts(kind, number, 1);
     assertFalse(verdicts.containsKey("BLINKS"), () -> kind + " " + verdicts);
