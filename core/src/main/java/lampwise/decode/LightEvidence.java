@@ -14,7 +14,6 @@ import java.util.List;
  *     grid
  * @param faintest the number of the faintest lamp that a sensor would be held to
  * @param told the number of the faintest lamp that is told from uneven noise
- * @param clear the number of the faintest lamp that no uneven noise does as much as
  * @param brightest the number of the brightest lamp that these samples could hold
  * @param reach the grid's steps in which two blinks share samples
  * @param louder how much louder the noise may be
@@ -26,7 +25,6 @@ record LightEvidence(
     float[][] logRatios,
     int faintest,
     int told,
-    int clear,
     int brightest,
     int reach,
     Louder louder) {
@@ -43,9 +41,6 @@ record LightEvidence(
 
   /** A lamp whose single blink stands out less than this is not told from uneven noise (chosen). */
   private static final double TOLD_BLINK = 3;
-
-  /** A lamp whose single blink stands out by this much is more than uneven noise (chosen). */
-  private static final double CLEAR_BLINK = 5;
 
   /** How many brightnesses; the brightest is 282 deviations. */
   static final int LAMPS = 13;
@@ -87,7 +82,6 @@ record LightEvidence(
         Arrays.copyOf(logs, brightest + 1),
         faintest,
         told,
-        lamp(CLEAR_BLINK / seen),
         brightest,
         reach,
         Louder.of(samples, disturbed));

@@ -17,9 +17,9 @@ final class LightFolds {
   private static final double SUPPORTED = -1;
 
   /**
-   * One dark lamp in ten is before noise that keeps to no model, and does as much as a lamp whose
-   * blinks do not stand out, up to a likelihood of a thousand (chosen: of a thousand curves in
-   * which nothing blinks none is to be read).
+   * One dark lamp in ten is before noise that keeps to no model, and does as much as a lamp, up to
+   * a likelihood of a thousand (chosen: of a thousand curves in which nothing blinks none is to be
+   * read).
    */
   private static final double LOG_UNEVEN = Math.log(0.1);
 
@@ -47,8 +47,8 @@ final class LightFolds {
   private double best;
   private Optional<Best> how = Optional.empty();
 
-  /** The logarithm of what the lamps that do not stand out explain, on the best train. */
-  private double faint = Double.NEGATIVE_INFINITY;
+  /** The logarithm of what the best train explains. */
+  private double explained = Double.NEGATIVE_INFINITY;
 
   /** The train, its fold and the lamp that explain most. */
   private record Best(Train train, Folded fold, int lamp) {}
@@ -77,7 +77,7 @@ final class LightFolds {
       boolean part = !folds[i] && LightLikelihoods.work(listed, i, light) <= MOST_WORK_BESIDE;
       logs[i] = folds[i] ? ofState(i) : part ? Math.max(others[i], ofState(i)) : others[i];
     }
-    double uneven = LOG_UNEVEN + Math.min(faint, LOG_MOST_UNEVEN);
+    double uneven = LOG_UNEVEN + Math.min(explained, LOG_MOST_UNEVEN);
     for (int i = 0; i < states; i++) {
       logs[i] = dark[i] ? Gauss.logAdd(logs[i], uneven) : logs[i];
     }
@@ -188,7 +188,6 @@ final class LightFolds {
     int from = place(stretch.fromSeconds() - blink, size);
     int to = place(stretch.toSeconds(), size);
     double sum = Double.NEGATIVE_INFINITY;
-    double unclear = Double.NEGATIVE_INFINITY;
     for (int k = light.faintest(); k <= light.brightest(); k++) {
       Folded fold = Folded.of(train, light.logRatios()[k], light.stepSeconds(), from, to);
       double log = light.louder().given(fold.logMean(), fold.best());
@@ -197,7 +196,6 @@ final class LightFolds {
         continue;
       }
       sum = Gauss.logAdd(sum, log);
-      unclear = k < light.clear() ? Gauss.logAdd(unclear, log) : unclear;
       double score = train.logWeight() + fold.best();
       if (score > best || (score == best && isSooner(train, k))) {
         best = score;
@@ -206,8 +204,9 @@ final class LightFolds {
         how = Optional.of(new Best(train, placed, k));
       }
     }
-    faint = Math.max(faint, train.logWeight() + unclear - Math.log(light.lamps()));
-    return sum - Math.log(light.lamps());
+    sum -= Math.log(light.lamps());
+    explained = Math.max(explained, train.logWeight() + sum);
+    return sum;
   }
 
   /** Of two that explain as much, the same whatever the order of the states is. */

@@ -32,7 +32,8 @@ class NoLampTest {
     "HANDS, 20863",
     "HANDS, 20984",
     "WANDERING, 3054",
-    "WANDERING, 20008"
+    "WANDERING, 20008",
+    "NOISE, 11002"
   })
   void whatWasOnceReadAsALamp(NoLamp kind, int number) {
     Map<String, Integer> verdicts = NoLampStudy.verdicts(kind, number, 1);
