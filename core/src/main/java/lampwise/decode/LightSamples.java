@@ -131,8 +131,8 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
 
   /**
    * How fast the room's light changes by itself at each sample, in levels a sample: the middle of
-   * the slopes over a baseline's length nearby, which neither blinks nor shadows move much. A
-   * change that is lost in the noise of such a length counts as none.
+   * the slopes over a baseline's length nearby, where more than half of them are alike: blinks are
+   * not, nor is a shadow that comes or goes. A change that is lost in the noise counts as none.
    *
    * @param length so many samples have one baseline
    */
@@ -148,9 +148,11 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
         near[k] = (levels[from + k + length] - levels[from + k]) / length;
       }
       Arrays.sort(near);
-      double slope = near[near.length / 2];
-      Arrays.fill(
-          slopes, i, Math.min(slopes.length, i + half), Math.abs(slope) > least ? slope : 0);
+      double low = near[near.length / 4];
+      double high = near[near.length * 3 / 4];
+      boolean alike = low > least || high < -least;
+      double slope = alike ? near[near.length / 2] : 0;
+      Arrays.fill(slopes, i, Math.min(slopes.length, i + half), slope);
     }
     return slopes;
   }
