@@ -16,6 +16,15 @@ final class LightFolds {
   /** A blink of a rhythm is shown from this logarithm of its ratio on. */
   private static final double SUPPORTED = -1;
 
+  /**
+   * One dark lamp in ten is before noise that keeps to no model, and does as much as a lamp, up to
+   * a likelihood of a thousand (chosen: of a thousand curves in which nothing blinks none is to be
+   * read).
+   */
+  private static final double LOG_UNEVEN = Math.log(0.1);
+
+  private static final double LOG_MOST_UNEVEN = Math.log(1000);
+
   private static final double[] RANDOM_PER_SECOND = {0.1, 0.3, 1, 2};
 
   /**
@@ -38,6 +47,9 @@ final class LightFolds {
   private double best;
   private Optional<Best> how = Optional.empty();
 
+  /** The logarithm of what the best train explains. */
+  private double explained = Double.NEGATIVE_INFINITY;
+
   /** The train, its fold and the lamp that explain most. */
   private record Best(Train train, Folded fold, int lamp) {}
 
@@ -54,15 +66,20 @@ final class LightFolds {
    * All candidates.
    *
    * @param folds which states are folded
+   * @param dark which states are a dark lamp
    * @param others logarithms of the likelihoods of the others
    * @param found the blinks that were found one by one
    */
-  LightLikelihoods likelihoods(boolean[] folds, double[] others, Evidence found) {
+  LightLikelihoods likelihoods(boolean[] folds, boolean[] dark, double[] others, Evidence found) {
     int states = folds.length;
     double[] logs = new double[states + 2];
     for (int i = 0; i < states; i++) {
       boolean part = !folds[i] && LightLikelihoods.work(listed, i, light) <= MOST_WORK_BESIDE;
       logs[i] = folds[i] ? ofState(i) : part ? Math.max(others[i], ofState(i)) : others[i];
+    }
+    double uneven = LOG_UNEVEN + Math.min(explained, LOG_MOST_UNEVEN);
+    for (int i = 0; i < states; i++) {
+      logs[i] = dark[i] ? Gauss.logAdd(logs[i], uneven) : logs[i];
     }
     double unlisted = Math.log(0.05);
     for (FreeRhythms free : listed.unlisted(first, logs)) {
@@ -187,7 +204,9 @@ final class LightFolds {
         how = Optional.of(new Best(train, placed, k));
       }
     }
-    return sum - Math.log(light.lamps());
+    sum -= Math.log(light.lamps());
+    explained = Math.max(explained, train.logWeight() + sum);
+    return sum;
   }
 
   /** Of two that explain as much, the same whatever the order of the states is. */

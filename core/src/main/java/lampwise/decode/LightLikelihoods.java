@@ -113,6 +113,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     Likelihoods listed = new Likelihoods(sheet, first, curve.marks());
     List<LampState> states = sheet.states();
     boolean[] folds = new boolean[states.size()];
+    boolean[] dark = new boolean[states.size()];
     boolean any = false;
     boolean all = true;
     double work = 0;
@@ -121,7 +122,8 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       folds[i] = blinks && listed.trains(i).stream().allMatch(t -> LightFolds.folds(t, blink));
       work += folds[i] ? work(listed, i, light) : 0;
       any |= folds[i];
-      all &= folds[i] || states.get(i).rhythm() instanceof Rhythm.Dark;
+      dark[i] = states.get(i).rhythm() instanceof Rhythm.Dark;
+      all &= folds[i] || dark[i];
     }
     if (!any || work > MOST_WORK) {
       return Optional.empty();
@@ -136,7 +138,8 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
       return Optional.empty();
     }
     return Optional.of(
-        new LightFolds(samples, light, blink, listed, first).likelihoods(folds, others, found));
+        new LightFolds(samples, light, blink, listed, first)
+            .likelihoods(folds, dark, others, found));
   }
 
   /**

@@ -35,8 +35,17 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
 
   private static final double BELOW_LOWEST = 1.645;
 
+  /** The room's light counts as changing where a baseline's length changes it by so much noise. */
+  private static final double LEAST_SLOPE = 2;
+
+  /** How many lengths of a baseline to either side tell the slope (chosen). */
+  private static final int SLOPE_LENGTHS = 3;
+
   /** A step of the baseline by this many deviations is an edge (chosen). */
   private static final double EDGE = 5;
+
+  /** The same near a border, where the baseline looks to one side only (chosen). */
+  private static final double BORDER_EDGE = 2.5;
 
   /** What lies as near to an edge as this is left out. */
   private static final double EDGE_SECONDS = 0.35;
@@ -86,18 +95,19 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
       levels = filled[1];
     }
     int half = Math.max(LEAST_BASELINE / 2, (int) Math.rint(BASELINE_SECONDS / 2 / period));
-    double[] baseline = baseline(levels, half);
+    double[] slopes = slopes(levels, 2 * half + 1);
+    double[] baseline = baseline(levels, half, slopes);
     double[] above = new double[levels.length];
     for (int i = 0; i < above.length; i++) {
       above[i] = levels[i] - baseline[i];
     }
-    double noise = noise(above, levels);
+    double noise = noise(above, stepNoise(levels, slopes));
     double middle = quantile(above, QUANTILE) + BELOW * noise;
     for (int i = 0; i < above.length; i++) {
       above[i] -= middle;
     }
     int near = Math.max(1, (int) Math.rint(EDGE_SECONDS / period));
-    leaveEdges(above, baseline, near, noise);
+    leaveEdges(above, baseline, half, near, noise, slopes);
     leaveLong(above, Math.max(LEAST_LONG, (int) Math.rint(LONG_SECONDS / period)), noise);
     return new LightSamples(seconds, above, noise, period);
   }
@@ -120,34 +130,72 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
   }
 
   /**
-   * A low quantile nearby, which half-lit stretches do not move as they would a median, raised by
-   * what it lies below the middle of the noise.
+   * How fast the room's light changes by itself at each sample, in levels a sample: the middle of
+   * the slopes over a baseline's length nearby, where more than half of them are alike: blinks are
+   * not, nor is a shadow that comes or goes. A change that is lost in the noise counts as none.
+   *
+   * @param length so many samples have one baseline
    */
-  private static double[] baseline(double[] levels, int half) {
+  private static double[] slopes(double[] levels, int length) {
+    double[] slopes = new double[levels.length];
+    double least = LEAST_SLOPE * stepNoise(levels, slopes) / length;
+    int half = length / 2;
+    for (int i = 0; i < slopes.length; i += half) {
+      int from = Math.max(0, Math.min(i - SLOPE_LENGTHS * length, levels.length - 1 - 2 * length));
+      int to = Math.min(levels.length, i + SLOPE_LENGTHS * length + 1);
+      double[] near = new double[Math.max(1, to - from - length)];
+      for (int k = 0; from + k + length < to; k++) {
+        near[k] = (levels[from + k + length] - levels[from + k]) / length;
+      }
+      Arrays.sort(near);
+      double low = near[near.length / 4];
+      double high = near[near.length * 3 / 4];
+      boolean alike = low > least || high < -least;
+      double slope = alike ? near[near.length / 2] : 0;
+      Arrays.fill(slopes, i, Math.min(slopes.length, i + half), slope);
+    }
+    return slopes;
+  }
+
+  /**
+   * A low quantile nearby, which half-lit stretches do not move as they would a median, raised by
+   * what it lies below the middle of the noise; of levels that rise and fall with the room's light.
+   */
+  private static double[] baseline(double[] levels, int half, double[] slopes) {
     double[] baseline = new double[levels.length];
     double[] inside = new double[2 * half + 1];
     for (int i = 0; i < levels.length; i++) {
       int from = Math.max(0, Math.min(i - half, levels.length - 2 * half - 1));
       int to = Math.min(levels.length, from + 2 * half + 1);
-      System.arraycopy(levels, from, inside, 0, to - from);
+      for (int k = from; k < to; k++) {
+        inside[k - from] = levels[k] - slopes[i] * (k - i);
+      }
       Arrays.sort(inside, 0, to - from);
       baseline[i] = inside[(int) (QUANTILE * (to - from))];
     }
     return baseline;
   }
 
-  /** Leaves out, as NaN, what lies where the baseline itself steps: a shadow comes or goes. */
-  private static void leaveEdges(double[] above, double[] baseline, int near, double noise) {
+  /**
+   * Leaves out, as NaN, what lies where the baseline itself steps: a shadow comes or goes. Samples
+   * near a border share the baseline of the first or last whole window, and what steps beside it.
+   */
+  private static void leaveEdges(
+      double[] above, double[] baseline, int half, int near, double noise, double[] slopes) {
     boolean[] edge = new boolean[above.length];
     int edges = 0;
     for (int i = 0; i < above.length; i++) {
       double least = baseline[i];
       double most = baseline[i];
-      for (int k = Math.max(0, i - near); k <= Math.min(above.length - 1, i + near); k++) {
-        least = Math.min(least, baseline[k]);
-        most = Math.max(most, baseline[k]);
+      int from = Math.max(0, Math.min(i, above.length - 1 - half) - near);
+      int to = Math.min(above.length - 1, Math.max(i, half) + near);
+      for (int k = from; k <= to; k++) {
+        double level = baseline[k] - slopes[i] * (k - i);
+        least = Math.min(least, level);
+        most = Math.max(most, level);
       }
-      edge[i] = most - least > EDGE * noise;
+      boolean border = i < half || i >= above.length - half;
+      edge[i] = most - least > (border ? BORDER_EDGE : EDGE) * noise;
       edges += edge[i] ? 1 : 0;
     }
     for (int i = 0; i < above.length && edges < MOST_EDGES * above.length; i++) {
@@ -186,15 +234,19 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
    * which are the surer but grow with a lamp that is often lit: where both agree as well as they
    * can, their mean.
    */
-  private static double noise(double[] above, double[] levels) {
+  private static double noise(double[] above, double near) {
     double apart = quantile(above, QUANTILE) - quantile(above, LOWEST);
     double low = apart / (BELOW_LOWEST - BELOW);
+    return near < MOST_APART * low && low < MOST_APART * near ? Math.sqrt(low * near) : low;
+  }
+
+  /** The noise as the steps between neighbours tell it, of levels that change by themselves. */
+  private static double stepNoise(double[] levels, double[] slopes) {
     double[] steps = new double[levels.length - 1];
     for (int i = 0; i < steps.length; i++) {
-      steps[i] = Math.abs(levels[i + 1] - levels[i]);
+      steps[i] = Math.abs(levels[i + 1] - levels[i] - slopes[i]);
     }
-    double near = quantile(steps, 0.5) / MIDDLE_STEP;
-    return near < MOST_APART * low && low < MOST_APART * near ? Math.sqrt(low * near) : low;
+    return quantile(steps, 0.5) / MIDDLE_STEP;
   }
 
   /**
