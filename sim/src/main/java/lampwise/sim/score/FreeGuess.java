@@ -22,6 +22,9 @@ final class FreeGuess {
   /** Spread of a start that the taps do not tell, as a part of the cycle. */
   private static final double START_UNKNOWN = 0.3;
 
+  /** Where fewer of the blinks have a tap it is not worth to go on. */
+  private static final double LEAST_GIVEN = 0.5;
+
   private static final double LEAST_SECONDS = 0.02;
 
   private final Sighting sighting;
@@ -88,7 +91,11 @@ final class FreeGuess {
         if (!isPossible(point)) {
           return Optional.empty();
         }
-        point = matched(form, point, -reach, reach).solved();
+        Sums near = matched(form, point, -reach, reach);
+        if (near.given < LEAST_GIVEN * near.blinks) {
+          return Optional.empty();
+        }
+        point = near.solved();
         if (reach * form.cycle(point) > window) {
           break;
         }

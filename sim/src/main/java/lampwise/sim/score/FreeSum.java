@@ -21,18 +21,25 @@ final class FreeSum {
   /** How many guesses are looked at closely. */
   private static final int CLOSELY = 600;
 
-  /** Draws of each round; all but the last tell where the next ones are worth most. */
-  private static final int[] DRAWS = {600, 1200, 2400};
+  /**
+   * Draws of each round, which tell where those of the next are worth most; the last one counts.
+   */
+  private static final int[] DRAWS = {600, 1200, 2400, 4800, 9600};
+
+  /** So many rounds there are at least where the sum matters; more where its error is larger. */
+  private static final int ROUNDS = 3;
+
+  private static final double SMALL_ERROR = 0.15;
 
   /** What lies this far below the floor (natural logarithm) needs no further round. */
   private static final double SMALL = 8;
 
   /** Guesses for each duration of a form, and more for single blinks. */
-  private static final int GUESSES = 16;
+  private static final int GUESSES = 24;
 
-  private static final int GUESSES_OF_SINGLES = 100;
+  private static final int GUESSES_OF_SINGLES = 120;
   private static final int GUESSES_OF_ONCE = 8;
-  private static final int GUESSES_OF_KNOWN = 24;
+  private static final int GUESSES_OF_KNOWN = 160;
 
   /** What lies this far below the floor (natural logarithm) does not matter. */
   private static final double HOPELESS = 20;
@@ -106,7 +113,8 @@ final class FreeSum {
     for (int round = 0; round < DRAWS.length; round++) {
       List<Drawn> drawn = draw(mixture, DRAWS[round], chance.branch(round));
       estimate = average(drawn, DRAWS[round]);
-      if (estimate.log() < least + HOPELESS - SMALL) {
+      boolean exact = round + 1 >= ROUNDS && estimate.error() < SMALL_ERROR;
+      if (exact || estimate.log() < least + HOPELESS - SMALL) {
         break;
       }
       mixture = learned(mixture, drawn);
