@@ -7,7 +7,7 @@ import lampwise.light.Window;
 /** Whether and where the lamp's state changes in a stretch of a recording without marks. */
 final class Changes {
   /** Chance that the state changes during a recording; the moment is even over its window. */
-  private static final double CHANCE = 0.005;
+  private static final double CHANCE = 0.02;
 
   /**
    * From this probability on a cut is proposed: who watches a change and is not told of it is

@@ -249,7 +249,7 @@ class FreeSumTest {
 
   /**
    * The proof of the whole: recordings drawn from the prior itself are right as often as stated,
-   * and as many are unlisted as the sum of what is stated. 100 readings, the seed fixed; five
+   * and as many are unlisted as the sum of what is stated. 40 readings, the seed fixed; five
    * standard deviations.
    */
   @Test
@@ -261,11 +261,11 @@ class FreeSumTest {
             .with("strays-per-minute", 2)
             .with("first-late-s", LATE);
     Drawing drawing = Drawing.of(mix(), person);
-    List<Answer> answers = IntStream.range(0, 100).parallel().mapToObj(drawing::answer).toList();
+    List<Answer> answers = IntStream.range(0, 40).parallel().mapToObj(drawing::answer).toList();
     List<Outcome> outcomes =
         answers.stream().map(a -> Outcome.of(NAMES.get(a.truth()), NAMES, a.chances())).toList();
     long right = PlainSheet.assertRightAsOftenAsStated(outcomes);
-    assertTrue(right > 55 && right < 98, "too hard or too easy to show anything: " + right);
+    assertTrue(right > 22 && right < 39, "too hard or too easy to show anything: " + right);
     for (int i = 0; i < NAMES.size(); i++) {
       int candidate = i;
       double stated = answers.stream().mapToDouble(a -> a.chances()[candidate]).sum();

@@ -159,7 +159,7 @@ class LightReferenceTest {
 
   /** Its own recordings are right as often as it says: five standard deviations, fixed seed. */
   @ParameterizedTest
-  @CsvSource({"faint, 2.5, 10, 10", "slow, 25, 15, 50"})
+  @CsvSource({"faint, 2.5, 10, 8", "slow, 25, 15, 40"})
   void itIsCalibrated(String name, double lamp, double seconds, int count) {
     Score score = new Score(BENCH, Bench.SEED);
     Cell cell = new Cell(name, Presets.named(name).with("lamp-lux", lamp), seconds);
