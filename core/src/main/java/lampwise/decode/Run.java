@@ -45,16 +45,7 @@ final class Run {
 
   /** A run without blinks of its own. */
   Run(Shown shown, int start, boolean changed, Optional<Line> clock, double logWeight) {
-    this.shown = shown;
-    this.start = start;
-    this.changed = changed;
-    this.clock = clock;
-    this.line = Optional.empty();
-    this.logWeight = logWeight;
-    this.logLine = 0;
-    this.low = 1;
-    this.high = 1;
-    this.quietUntil = Double.POSITIVE_INFINITY;
+    this(shown, start, changed, clock, logWeight, 0, Optional.empty(), 0);
   }
 
   /** A run whose first blink is given to a pulse. */
@@ -66,7 +57,7 @@ final class Run {
       double logWeight,
       int pulse,
       Line line) {
-    this(shown, start, changed, clock, logWeight, pulse, line, 0);
+    this(shown, start, changed, clock, logWeight, pulse + 1, Optional.of(line), 0);
   }
 
   private Run(
@@ -75,26 +66,27 @@ final class Run {
       boolean changed,
       Optional<Line> clock,
       double logWeight,
-      int pulse,
-      Line line,
+      int next,
+      Optional<Line> line,
       double logLine) {
     this.shown = shown;
     this.start = start;
     this.changed = changed;
     this.clock = clock;
-    this.line = Optional.of(line);
+    this.line = line;
     this.logWeight = logWeight;
     this.logLine = logLine;
-    Line whole = on(clock, line);
-    this.low = shown.density().lowSlope(whole);
-    this.high = shown.density().highSlope(whole);
-    this.scanned = pulse + 1;
+    Optional<Line> whole = line.map(own -> on(clock, own));
+    this.low = whole.map(all -> shown.density().lowSlope(all)).orElse(1.0);
+    this.high = whole.map(all -> shown.density().highSlope(all)).orElse(1.0);
+    this.scanned = next;
     listen();
   }
 
   /** The same run with one more blink. */
   Run with(int pulse, Line longer, double logLine, double logWeight) {
-    return new Run(shown, start, changed, clock, logWeight, pulse, longer, logLine);
+    return new Run(
+        shown, start, changed, clock, logWeight, pulse + 1, Optional.of(longer), logLine);
   }
 
   /**
@@ -127,7 +119,7 @@ final class Run {
 
   private void listen() {
     quietUntil = Double.POSITIVE_INFINITY;
-    if (scanned <= shown.train().last()) {
+    if (line.isPresent() && scanned <= shown.train().last()) {
       double inTrain = shown.train().on(scanned);
       quietUntil = time(inTrain) - QUIET * sd(inTrain);
     }

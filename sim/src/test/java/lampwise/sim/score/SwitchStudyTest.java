@@ -31,7 +31,7 @@ class SwitchStudyTest {
   void whereNothingChangesNothingIsCut() {
     for (String name : new String[] {"exact", "careful", "careless"}) {
       Observer observer = Presets.named(name);
-      double share = SwitchStudy.wronglyCut(SHEET, observer, 45, 100, 20);
+      double share = SwitchStudy.wronglyCut(SHEET, observer, 45, 300, 20);
       assertTrue(share <= 0.02, () -> name + ": " + share);
     }
   }
