@@ -43,20 +43,6 @@ class DecoderLawsTest {
   private static final double LONGER_TOLERANCE = 0.01;
 
   private static final CodeSheet BENCH = Sheets.bench();
-  private static final double[][] STARTS = {
-    {0},
-    {0},
-    {0},
-    {0},
-    {0},
-    {0, 0.3},
-    {0, 0.6, 1.2},
-    {0, 0.6, 1.2, 1.8},
-    {0, 0.45, 1.84, 2.29, 2.74},
-    {0, 0.45, 0.9, 2.29, 2.74},
-    {0, 0.7, 1.4, 2.1, 3.19, 3.39}
-  };
-  private static final double[] CYCLES = {3.4, 4.5, 6.8, 20.4, 0.5, 8, 8, 8, 11, 11, 13};
 
   /** A clean lamp of the bench and its state. */
   record Lamp(String state, CleanRecordings recordings) {}
@@ -64,7 +50,7 @@ class DecoderLawsTest {
   @Provide
   Arbitrary<Lamp> lamps() {
     return Combinators.combine(
-            Arbitraries.integers().between(0, CYCLES.length - 1),
+            Arbitraries.integers().between(0, Sheets.BENCH_CYCLES.length - 1),
             Arbitraries.doubles().between(0.96, 1.04),
             Arbitraries.doubles().between(0.01, 0.99),
             Arbitraries.doubles().between(12, 50))
@@ -72,7 +58,7 @@ class DecoderLawsTest {
             (i, clock, phase, seconds) ->
                 new Lamp(
                     BENCH.states().get(i).name(),
-                    CleanRecordings.blinks(0.09, CYCLES[i], STARTS[i])
+                    CleanRecordings.blinks(0.09, Sheets.BENCH_CYCLES[i], Sheets.BENCH_STARTS[i])
                         .clock(clock)
                         .phase(phase)
                         .window(seconds)));

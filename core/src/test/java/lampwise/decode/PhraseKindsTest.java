@@ -325,25 +325,13 @@ class PhraseKindsTest {
 
   @Test
   void everyBenchStateIsDecodedFromACleanRecording() {
-    double[][] starts = {
-      {0},
-      {0},
-      {0},
-      {0},
-      {0},
-      {0, 0.3},
-      {0, 0.6, 1.2},
-      {0, 0.6, 1.2, 1.8},
-      {0, 0.45, 1.84, 2.29, 2.74},
-      {0, 0.45, 0.9, 2.29, 2.74},
-      {0, 0.7, 1.4, 2.1, 3.19, 3.39}
-    };
-    double[] cycles = {3.4, 4.5, 6.8, 20.4, 0.5, 8, 8, 8, 11, 11, 13};
     CodeSheet bench = Sheets.bench();
-    for (int i = 0; i < cycles.length; i++) {
+    for (int i = 0; i < Sheets.BENCH_CYCLES.length; i++) {
       for (int seed = 0; seed < SEEDS; seed++) {
         CleanRecordings lamp =
-            CleanRecordings.blinks(0.09, cycles[i], starts[i]).drawn(random(seed), 0.05).window(90);
+            CleanRecordings.blinks(0.09, Sheets.BENCH_CYCLES[i], Sheets.BENCH_STARTS[i])
+                .drawn(random(seed), 0.05)
+                .window(90);
         String state = bench.states().get(i).name();
         Answers.assertDecoded(state, Answers.decode(bench, lamp.starts()), "starts " + seed);
         Answers.assertDecoded(state, Answers.decode(bench, lamp.onAndOff()), "ends " + seed);

@@ -15,6 +15,24 @@ import lampwise.sheet.Seen;
 
 /** Code sheets for tests, made of names and phrases. */
 final class Sheets {
+  /** When the blinks of each of the bench's blinking states begin, from the first of its cycle. */
+  static final double[][] BENCH_STARTS = {
+    {0},
+    {0},
+    {0},
+    {0},
+    {0},
+    {0, 0.3},
+    {0, 0.6, 1.2},
+    {0, 0.6, 1.2, 1.8},
+    {0, 0.45, 1.84, 2.29, 2.74},
+    {0, 0.45, 0.9, 2.29, 2.74},
+    {0, 0.7, 1.4, 2.1, 3.19, 3.39}
+  };
+
+  /** How long a cycle of each of them is, seconds. */
+  static final double[] BENCH_CYCLES = {3.4, 4.5, 6.8, 20.4, 0.5, 8, 8, 8, 11, 11, 13};
+
   private Sheets() {}
 
   /** A sheet of names and phrases in turn; no length of a blink. */
