@@ -59,13 +59,10 @@ final class ScoreRun {
   List<CellScore> cells(List<Cell> cells, Decoder decoder, Optional<StoredReference> reference) {
     List<CellScore> scores = new ArrayList<>();
     for (Cell cell : cells) {
-      Optional<List<Outcome>> told = Optional.empty();
-      Optional<List<Outcome>> same = Optional.empty();
-      if (reference.isPresent()) {
-        Map<Kind, List<Outcome>> others = others(cell, reference.get());
-        told = Optional.ofNullable(others.get(Kind.TOLD));
-        same = Optional.ofNullable(others.get(Kind.SAME));
-      }
+      Map<Kind, List<Outcome>> others =
+          reference.map(stored -> others(cell, stored)).orElse(Map.of());
+      Optional<List<Outcome>> told = Optional.ofNullable(others.get(Kind.TOLD));
+      Optional<List<Outcome>> same = Optional.ofNullable(others.get(Kind.SAME));
       scores.add(new CellScore(cell, all(number -> own(decoder, cell, number)), told, same));
     }
     return scores;

@@ -214,10 +214,10 @@ final class Chain {
 
   private void extend(Link link, int index, Beam beam, boolean merged) {
     Evidence.Note note = evidence.notes().get(index);
-    double until = note.onCut() && note.hasOff() ? note.off() : note.on();
     Line line = link.line;
     double margin = Density.GATE * sd * Math.sqrt(1 + 1.0 / line.points());
     double time = note.on() - timing.any().firstLate();
+    double until = note.onCut() && note.hasOff() ? note.off() : note.on();
     int last = Math.min(train.last(), link.scanned + Missed.MOST_PULSES);
     System.arraycopy(link.logs, 0, now, 0, now.length);
     for (int pulse = link.scanned; pulse <= last; pulse++) {

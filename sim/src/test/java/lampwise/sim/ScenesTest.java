@@ -9,12 +9,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import lampwise.light.Blink;
 import lampwise.rhythm.Rhythm;
 import lampwise.sheet.Basis;
 import lampwise.sheet.CodeSheet;
-import lampwise.sheet.Condition;
 import lampwise.sheet.LampState;
 import lampwise.sheet.Seen;
 import org.junit.jupiter.api.Test;
@@ -25,34 +23,21 @@ import org.junit.jupiter.params.provider.EnumSource;
 class ScenesTest {
   private static final double SECONDS = 60;
 
-  private static LampState state(String name, String phrase, Seen seen, double weight) {
-    return new LampState(
-        name,
-        Phrases.rhythm(phrase),
-        "a state",
-        Condition.OTHER,
-        seen,
-        weight,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty());
-  }
-
   private static final CodeSheet SHEET =
       CodeSheet.of(
           "Unit",
           Basis.INVENTED,
           List.of(
-              state("often", "1 blink every 3 s", Seen.ALWAYS, 3),
-              state("seldom", "2 blinks every 9 s", Seen.IDLE, 1),
-              state("resting", "dark", Seen.ALWAYS, 1)));
+              PlainSheet.state("often", "1 blink every 3 s", Seen.ALWAYS, 3),
+              PlainSheet.state("seldom", "2 blinks every 9 s", Seen.IDLE, 1),
+              PlainSheet.state("resting", "dark", Seen.ALWAYS, 1)));
 
   @ParameterizedTest
   @EnumSource(Seen.class)
   void everyStateIsSeen(Seen seen) {
     for (String phrase :
         List.of("1 blink every 3 s", "2 blinks 0.3 s apart once", "steady 1 s once", "steady")) {
-      LampState state = state("state", phrase, seen, 1);
+      LampState state = PlainSheet.state("state", phrase, seen, 1);
       for (int seed = 0; seed < 200; seed++) {
         Scene scene = Scenes.showing(SHEET, state, SECONDS, Chance.of(seed));
         Shown shown = Lamp.shine(scene, Chance.of(seed));
@@ -66,7 +51,7 @@ class ScenesTest {
 
   @Test
   void aTargetComesInTheFirstThirdAndStaysOrLeaves() {
-    LampState state = state("state", "steady", Seen.TARGET, 1);
+    LampState state = PlainSheet.state("state", "steady", Seen.TARGET, 1);
     int stays = 0;
     for (int seed = 0; seed < 400; seed++) {
       Scene scene = Scenes.showing(SHEET, state, SECONDS, Chance.of(seed));
@@ -117,8 +102,8 @@ class ScenesTest {
 
   @Test
   void statesChangeWhenTheyAreTold() {
-    LampState lit = state("lit", "steady", Seen.ALWAYS, 1);
-    LampState dark = state("off", "dark", Seen.ALWAYS, 1);
+    LampState lit = PlainSheet.state("lit", "steady", Seen.ALWAYS, 1);
+    LampState dark = PlainSheet.state("off", "dark", Seen.ALWAYS, 1);
     Scene scene = Scenes.switching(SHEET, List.of(lit, dark, lit), List.of(10.0, 30.0), SECONDS);
     Shown shown = Lamp.shine(scene, Chance.of(1));
     assertEquals(List.of(new Blink(-1, 10), new Blink(30, 61)), shown.blinks());
@@ -128,7 +113,7 @@ class ScenesTest {
 
   @Test
   void whatCannotBeIsRefusedInOneLine() {
-    LampState lit = state("lit", "steady", Seen.ALWAYS, 1);
+    LampState lit = PlainSheet.state("lit", "steady", Seen.ALWAYS, 1);
     List<String> messages = new ArrayList<>();
     for (Runnable wrong :
         List.<Runnable>of(

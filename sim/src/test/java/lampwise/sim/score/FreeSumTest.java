@@ -15,6 +15,7 @@ import lampwise.sheet.Seen;
 import lampwise.sim.Chance;
 import lampwise.sim.Mix;
 import lampwise.sim.Person;
+import lampwise.sim.PlainSheet;
 import org.junit.jupiter.api.Test;
 
 /** The average over free rhythms against plain sums, and by what it says of its own draws. */
@@ -264,7 +265,7 @@ class FreeSumTest {
     List<Answer> answers = IntStream.range(0, 40).parallel().mapToObj(drawing::answer).toList();
     List<Outcome> outcomes =
         answers.stream().map(a -> Outcome.of(NAMES.get(a.truth()), NAMES, a.chances())).toList();
-    long right = PlainSheet.assertRightAsOftenAsStated(outcomes);
+    long right = Stated.assertRightAsOftenAsStated(outcomes);
     assertTrue(right > 22 && right < 39, "too hard or too easy to show anything: " + right);
     for (int i = 0; i < NAMES.size(); i++) {
       int candidate = i;

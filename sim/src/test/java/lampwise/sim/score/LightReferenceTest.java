@@ -19,6 +19,7 @@ import lampwise.sim.Chance;
 import lampwise.sim.LightSensor;
 import lampwise.sim.Measured;
 import lampwise.sim.Mix;
+import lampwise.sim.PlainSheet;
 import lampwise.sim.Presets;
 import lampwise.sim.Scene;
 import lampwise.sim.SimulationException;
@@ -169,7 +170,7 @@ class LightReferenceTest {
             .parallel()
             .mapToObj(n -> score.outcome(score.answer(reference, cell, n), cell, n))
             .toList();
-    long right = PlainSheet.assertRightAsOftenAsStated(outcomes);
+    long right = Stated.assertRightAsOftenAsStated(outcomes);
     assertTrue(right < 0.95 * count && right > 0.4 * count, "shows nothing: " + right);
   }
 

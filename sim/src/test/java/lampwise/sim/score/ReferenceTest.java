@@ -16,6 +16,7 @@ import lampwise.sheet.LampState;
 import lampwise.sheet.Seen;
 import lampwise.sim.Mix;
 import lampwise.sim.Person;
+import lampwise.sim.PlainSheet;
 import lampwise.sim.SimulationException;
 import org.junit.jupiter.api.Test;
 
@@ -111,7 +112,7 @@ class ReferenceTest {
                 .toList());
       }
     }
-    long right = PlainSheet.assertRightAsOftenAsStated(outcomes);
+    long right = Stated.assertRightAsOftenAsStated(outcomes);
     Calibration calibration = Calibration.of(outcomes, 1);
     assertTrue(calibration.excess() < 0.03, calibration::toString);
     assertTrue(right > 52 && right < 80, "too easy or too hard to show anything: " + right);

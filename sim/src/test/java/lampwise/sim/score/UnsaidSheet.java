@@ -21,6 +21,7 @@ import lampwise.sim.DrawnRhythm;
 import lampwise.sim.Labelled;
 import lampwise.sim.Mix;
 import lampwise.sim.Observer;
+import lampwise.sim.PlainSheet;
 import lampwise.sim.Scene;
 import lampwise.sim.Show;
 import lampwise.sim.Simulator;
