@@ -106,4 +106,5 @@ def main():
             out.writerow([name, f"{lamp.sum():g}", f"{period(window, starts):.4f}", f"{window:g}", times])
 
 
-main()
+if __name__ == "__main__":
+    main()

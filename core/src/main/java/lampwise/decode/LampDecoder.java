@@ -53,6 +53,7 @@ public final class LampDecoder implements Decoder {
       if (recording instanceof LightCurve light) {
         TooFast fast = new TooFast(sheet, SampleRate.of(light));
         found = Aliases.checked(fast, light, own.get(i).zeroSeconds(), found);
+        sight = blinks(sheet, found) ? sight : sight.still();
         sight = sight.with(fast.notes(light));
         sight = sight.with(Visibility.note(sheet, light.marks()).stream().toList());
       }
@@ -106,6 +107,12 @@ public final class LampDecoder implements Decoder {
         && evidence.notes().stream().anyMatch(note -> !Sight.isShort(note));
   }
 
+  /** Whether the likeliest candidate is a lamp that blinks. */
+  private static boolean blinks(CodeSheet sheet, Stretches stretches) {
+    String top = stretches.main().candidates().get(0).state();
+    return sheet.state(top).map(s -> s.rhythm() instanceof Rhythm.Blinking).orElse(true);
+  }
+
   /** The probability of the likeliest candidate, if the sheet lists it; else 0. */
   private static double listed(CodeSheet sheet, Stretches stretches) {
     Candidate top = stretches.main().candidates().get(0);
@@ -131,11 +138,15 @@ public final class LampDecoder implements Decoder {
     if (recording instanceof Description description) {
       return observation(recording, sight, Told.observed(description), List.of());
     }
-    Evidence evidence = sight.evidence().orElseThrow();
+    Evidence found = sight.evidence().orElseThrow();
+    Evidence evidence =
+        recording instanceof LightCurve curve && !sight.clear()
+            ? FaintBlinks.shown(curve, found)
+            : found;
     Optional<Explained> free = Explained.freely(evidence);
     return observation(
         recording,
-        sight,
+        recording instanceof LightCurve && evidence.notes().isEmpty() ? sight.still() : sight,
         free.isPresent() ? free.get().observed() : Measured.unrepeated(evidence),
         free.isPresent() ? free.get().blinks() : evidence.blinks());
   }

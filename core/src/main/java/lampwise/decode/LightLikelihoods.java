@@ -109,7 +109,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
     }
     double blink = sheet.blinkSeconds().orElse(TrainBuilder.USUAL_BLINK);
     LightEvidence light = LightEvidence.of(samples, blink);
-    Evidence first = found.with(alone(light, blink));
+    Evidence first = found.with(FaintBlinks.of(light, blink, STANDS_OUT).notes());
     Likelihoods listed = new Likelihoods(sheet, first, curve.marks());
     List<LampState> states = sheet.states();
     boolean[] folds = new boolean[states.size()];
@@ -197,38 +197,5 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
         && !folds[number]
         && !(sheet.states().get(number).rhythm() instanceof Rhythm.Dark)
         && best.probability() > CLEAR;
-  }
-
-  /** Blinks that stand out by themselves, for the lamp that explains most. */
-  private static List<Evidence.Note> alone(LightEvidence light, double blink) {
-    List<Evidence.Note> best = List.of();
-    double most = 0;
-    for (int k = light.faintest(); k <= light.brightest(); k++) {
-      List<Evidence.Note> notes = new ArrayList<>();
-      double sum = 0;
-      float[] logs = light.logRatios()[k];
-      int near = Math.max(2, (int) Math.rint(1.5 * blink / light.stepSeconds()));
-      for (int g = 0; g < logs.length; g++) {
-        if (logs[g] > STANDS_OUT && isPeak(logs, g, near)) {
-          double on = light.seconds(g);
-          notes.add(new Evidence.Note(on, on + blink, false, false, 0.98));
-          sum += logs[g] - STANDS_OUT;
-        }
-      }
-      if (sum > most) {
-        most = sum;
-        best = notes;
-      }
-    }
-    return best;
-  }
-
-  private static boolean isPeak(float[] logs, int place, int near) {
-    for (int g = Math.max(0, place - near); g <= Math.min(logs.length - 1, place + near); g++) {
-      if (logs[g] > logs[place] || (logs[g] == logs[place] && g < place)) {
-        return false;
-      }
-    }
-    return true;
   }
 }

@@ -12,7 +12,7 @@ import lampwise.light.Window;
  *
  * <p>Two ways to tell lit from dark are tried: two levels for the whole curve (Otsu 1979), and a
  * level above a running median, which follows daylight and drift. Neither finds anything unless the
- * step stands out from the noise and few samples lie between.
+ * step stands out from the noise and few samples lie between but for those at its edges.
  *
  * @param lit the lit stretches, in order
  * @param contrast the step in units of the noise; 0 if there is none
@@ -219,16 +219,31 @@ record LitSpans(
     double low = sorted[cut / 2];
     double high = sorted[cut + (n - cut) / 2];
     double step = high - low;
-    int between = 0;
-    for (double level : sorted) {
-      between += level > low + step / 3 && level < high - step / 3 ? 1 : 0;
-    }
+    int between = between(levels, low + step / 3, high - step / 3);
     double spread = spread(sorted, cut, low, high);
     boolean clear =
         step > LEAST_CONTRAST * Math.max(noise, spread)
             && step > 0
             && between <= MOST_BETWEEN * Math.min(n, 4 * Math.min(cut, n - cut)) + 2;
     return clear ? Optional.of(new double[] {low, high}) : Optional.empty();
+  }
+
+  /**
+   * How many samples lie between two levels, but for those on the way from one to the other: a
+   * sensor that averages over an edge shows a part of the step, the same part at each edge where
+   * the lamp keeps to the sensor's pace.
+   */
+  private static int between(double[] levels, double low, double high) {
+    int between = 0;
+    for (int i = 0; i < levels.length; i++) {
+      if (levels[i] > low && levels[i] < high) {
+        double before = i > 0 ? levels[i - 1] : levels[i];
+        double after = i + 1 < levels.length ? levels[i + 1] : levels[i];
+        boolean edge = Math.min(before, after) <= low && Math.max(before, after) >= high;
+        between += edge ? 0 : 1;
+      }
+    }
+    return between;
   }
 
   /** How far the samples spread about the level they belong to. */

@@ -42,6 +42,8 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
 
   private static final int MOST_LISTED = 6;
 
+  private static final String STILL = "the light level does not change by more than its noise";
+
   static Sight of(Recording recording) {
     if (recording instanceof BlinkLog log) {
       return ofLog(log);
@@ -58,6 +60,12 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     List<String> all = new ArrayList<>(notes);
     all.addAll(more);
     return new Sight(evidence, unreadable, all, clear);
+  }
+
+  /** The same with a note that the light never changes, if nothing stands out from its noise. */
+  Sight still() {
+    boolean still = evidence.isPresent() && evidence.get().notes().isEmpty();
+    return still ? with(List.of(STILL)) : this;
   }
 
   private static Sight unreadable(String why) {
@@ -186,9 +194,6 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
     blind.addAll(curve.marks().covered());
     blind.addAll(saturation.stretches());
     boolean constant = spans.lit().isEmpty();
-    if (constant) {
-      notes.add("the light level does not change by more than its noise");
-    }
     double litSeconds = 0;
     for (Evidence.Note note : spans.lit()) {
       litSeconds += note.hasOff() ? note.length() : 0;
