@@ -17,6 +17,7 @@ import lampwise.light.BlinkLog;
 import lampwise.light.Window;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
+import lampwise.sim.Labelled;
 import lampwise.sim.Person;
 
 /**
@@ -25,6 +26,7 @@ import lampwise.sim.Person;
  * is what {@code score --reference --out} wrote for people and the seed that of the run. Where the
  * best template leaves over more than a share of a log's blinks and pulses the script's answer is
  * "unlisted"; of all shares that one is taken with which it is right most often on these logs.
+ * {@code TemplateStudy store 20 > templates.txt} makes what {@link TemplatesTest} reads.
  */
 final class TemplateStudy {
   private static final double CLEAR = 99;
@@ -161,8 +163,33 @@ final class TemplateStudy {
     }
   }
 
+  /** The first recordings of each of people's cells, by observer, window and number. */
+  static List<Labelled> first(int count) {
+    Score score = new Score(Bench.mix(Bench.sheet()), Bench.SEED);
+    List<Labelled> all = new ArrayList<>();
+    for (String observer : List.of("exact", "careful", "hurried", "careless")) {
+      for (Cell cell : Bench.cells(observer)) {
+        for (int number = 0; number < count; number++) {
+          all.add(score.recording(cell, number));
+        }
+      }
+    }
+    return all;
+  }
+
+  /** Prints what the script makes of the first recordings of each cell. */
+  private static void store(int count) throws IOException {
+    List<String> lines = new ArrayList<>(templates());
+    first(count).forEach(labelled -> lines.add(log((BlinkLog) labelled.recording())));
+    written(lines).forEach(System.out::println);
+  }
+
   /** Counts, cell by cell. */
   public static void main(String[] args) throws IOException {
+    if (args[0].equals("store")) {
+      store(Integer.parseInt(args[1]));
+      return;
+    }
     List<Row> rows = rows(Path.of(args[0]));
     long seed = args.length > 1 ? Long.parseLong(args[1]) : Bench.SEED;
     Score score = new Score(Bench.mix(Bench.sheet()), seed);
