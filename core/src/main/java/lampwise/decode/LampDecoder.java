@@ -52,7 +52,7 @@ public final class LampDecoder implements Decoder {
               : found(sheet, recording, sight, i);
       if (recording instanceof LightCurve light) {
         TooFast fast = new TooFast(sheet, SampleRate.of(light));
-        found = Aliases.checked(fast, light, own.get(i).zeroSeconds(), found);
+        found = Aliases.checked(fast, light, own.get(i).samplesZero(), found);
         sight = blinks(sheet, found) ? sight : sight.still();
         sight = sight.with(fast.notes(light));
         sight = sight.with(Visibility.note(sheet, light.marks()).stream().toList());

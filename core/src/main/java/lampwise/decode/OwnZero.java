@@ -31,6 +31,9 @@ final class OwnZero {
    */
   private static final double ROUNDING = 0.3633;
 
+  /** Of a longer light curve, which is not folded, the samples keep their times. */
+  private static final int MOST_SAMPLES = 60_000;
+
   /** Times farther away than this, seconds, have no microseconds; they stay as they are. */
   private static final double FARTHEST_SECONDS = 1e8;
 
@@ -38,6 +41,7 @@ final class OwnZero {
   private final Recording recording;
   private final Sight sight;
   private final double zeroSeconds;
+  private final double samplesZero;
 
   /** The given time of each that is counted anew. */
   private final Map<Double, Double> given = new HashMap<>();
@@ -56,10 +60,25 @@ final class OwnZero {
               .toList();
       this.recording = new BlinkLog(log.origin(), counted(log.marks()), blinks);
       this.sight = Sight.of(recording);
+      this.samplesZero = 0;
       return;
     }
     Sight seen = Sight.of(original);
-    // Raw samples are folded on the times that they have.
+    if (original instanceof LightCurve curve
+        && curve.size() <= MOST_SAMPLES
+        && seen.evidence().isPresent()
+        && isNear(seen.evidence().get().window())
+        && isNear(curve.marks())) {
+      this.zeroSeconds = seen.evidence().get().window().fromSeconds();
+      this.samplesZero = 0;
+      counted(seen.evidence().get().window());
+      LightCurve counted = counted(curve);
+      Sight own = Sight.of(counted);
+      // What is said of times is said of the given ones.
+      this.sight = new Sight(own.evidence(), own.unreadable(), seen.notes(), own.clear());
+      this.recording = Saturation.of(counted).curve();
+      return;
+    }
     Recording usable =
         original instanceof LightCurve curve ? Saturation.of(curve).curve() : original;
     if (usable instanceof LightCurve curve
@@ -68,12 +87,14 @@ final class OwnZero {
         && isNear(seen.evidence().get().window())
         && isNear(curve.marks())) {
       this.zeroSeconds = seen.evidence().get().window().fromSeconds();
+      this.samplesZero = zeroSeconds;
       Evidence counted = counted(seen.evidence().get());
       this.recording = curve.withMarks(counted(curve.marks()));
       this.sight = new Sight(Optional.of(counted), seen.unreadable(), seen.notes(), seen.clear());
       return;
     }
     this.zeroSeconds = 0;
+    this.samplesZero = 0;
     this.recording = usable;
     this.sight = seen;
   }
@@ -87,9 +108,9 @@ final class OwnZero {
     return recording;
   }
 
-  /** Where its own time begins, in the given time; of a light curve's samples nothing is taken. */
-  double zeroSeconds() {
-    return zeroSeconds;
+  /** Where its own time begins on the time that a light curve's samples have here. */
+  double samplesZero() {
+    return samplesZero;
   }
 
   /** What can be drawn from it, on its own time. */
@@ -196,6 +217,18 @@ final class OwnZero {
     return Math.abs(seconds) <= FARTHEST_SECONDS;
   }
 
+  /** A microsecond from one sample to the next at the least. */
+  private LightCurve counted(LightCurve curve) {
+    double[] seconds = new double[curve.size()];
+    double[] levels = new double[curve.size()];
+    for (int i = 0; i < seconds.length; i++) {
+      double own = microseconds(curve.seconds(i));
+      seconds[i] = i == 0 ? own : Math.max(own, seconds[i - 1] + STEP_SECONDS);
+      levels[i] = curve.level(i);
+    }
+    return LightCurve.of(curve.origin(), counted(curve.marks()), curve.lit(), seconds, levels);
+  }
+
   private Marks counted(Marks marks) {
     Targets targets =
         new Targets(
@@ -256,9 +289,12 @@ final class OwnZero {
   }
 
   private double counted(double seconds) {
-    double counted =
-        Math.floor((seconds - zeroSeconds) * STEPS_PER_SECOND + ROUNDING) / STEPS_PER_SECOND;
+    double counted = microseconds(seconds);
     given.putIfAbsent(counted, seconds);
     return counted;
+  }
+
+  private double microseconds(double seconds) {
+    return Math.floor((seconds - zeroSeconds) * STEPS_PER_SECOND + ROUNDING) / STEPS_PER_SECOND;
   }
 }

@@ -81,7 +81,7 @@ class OwnZeroTest {
     assertSame(empty, OwnZero.of(empty).recording());
   }
 
-  /** The curve keeps its samples; its blinks come back on its own time. */
+  /** Its blinks come back on its own time. */
   @Test
   void aLightCurveComesBackOnItsOwnTime() {
     CleanRecordings lamp = CleanRecordings.blinks(0.2, 3.4, 0.5).window(20);
