@@ -125,7 +125,7 @@ final class Chain {
       straysUpTo(i, strays);
       beam.next(notes - 1 - i, floor.at(i), strays);
       for (int k = 0; k < beam.old(); k++) {
-        extend(beam.links().get(k), i, beam, merged);
+        extend(beam.link(k), i, beam, merged);
       }
       if (i == from || !onlyThere) {
         for (int pulse = anchorFrom(); pulse <= anchorTo(); pulse++) {
