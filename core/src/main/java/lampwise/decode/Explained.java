@@ -39,10 +39,12 @@ record Explained(
   static Optional<Explained> likeliest(List<Proposal> proposals, Evidence stretch) {
     Evidence head = stretch.beginning(MANY_BLINKS);
     Front front = new Front();
+    List<Timing> timings =
+        Timing.of(RoughError.likeFirst(proposals.stream().map(Proposal::train).toList(), head));
     double best = Double.NEGATIVE_INFINITY;
     Optional<Fitted> likeliest = Optional.empty();
     for (Proposal proposal : proposals) {
-      Fitted fitted = fitted(proposal, head, best, front);
+      Fitted fitted = fitted(proposal, head, timings, best, front);
       if (likeliest.isEmpty() || fitted.logWeight() > best) {
         best = fitted.logWeight();
         likeliest = Optional.of(fitted);
@@ -59,12 +61,13 @@ record Explained(
     return new Fitted(proposal, proposal.logPrior() + log, fitted.noise());
   }
 
-  private static Fitted fitted(Proposal proposal, Evidence stretch, double floor, Front front) {
-    Noise best = stretch.settings().get(0);
+  private static Fitted fitted(
+      Proposal proposal, Evidence stretch, List<Timing> timings, double floor, Front front) {
+    Noise best = timings.get(0).any();
     double bestLog = floor - proposal.logPrior();
     double sum = Double.NEGATIVE_INFINITY;
     double weights = 0;
-    for (Timing timing : Timing.of(stretch.settings())) {
+    for (Timing timing : timings) {
       Floor least = new Floor(bestLog - UNLIKELY, proposal.logPrior(), front);
       double[] logs = Fit.logLikelihoods(proposal.train(), stretch, timing, false, least);
       for (int s = 0; s < logs.length; s++) {
