@@ -30,7 +30,10 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   /** A pause between groups is 1.5 to 8 times the spacing inside them, even in the logarithm. */
   private static final double LOG_PAUSES = Math.log(8 / Limits.PAUSE_RATIO_LEAST);
 
-  /** What looks like a pause may be so much shorter than one, for the blinks are off a little. */
+  /** A pause that was measured this often is known well enough to be told from a spacing. */
+  private static final int KNOWN_REPEATS = 6;
+
+  /** It may come out so much shorter than one all the same. */
   private static final double NO_PAUSE = 0.8 * Limits.PAUSE_RATIO_LEAST;
 
   /** Share of one group of any count. */
@@ -225,7 +228,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       return;
     }
     double mean = Arrays.stream(gaps, 0, count - 1).average().orElse(cycle);
-    if (gaps[count - 1] < NO_PAUSE * mean) {
+    if (isNone(gaps[count - 1], mean, repeats)) {
       // A constant rate, as far as its prior goes.
       return;
     }
@@ -280,7 +283,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     }
     double all = Arrays.stream(gaps, 0, count - 1).sum();
     double usual = (all - gaps[cut]) / (count - 2);
-    if (gaps[cut] < NO_PAUSE * usual) {
+    if (isNone(gaps[cut], usual, repeats)) {
       return;
     }
     double logPause = -Math.log(gaps[cut] * LOG_PAUSES);
@@ -299,6 +302,11 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       proposals.add(
           new FreeRhythms(train(apart, lengths, cycle, logHalf), logDensity, 3, repeats));
     }
+  }
+
+  /** Whether what would be a pause is a spacing like the others. */
+  private static boolean isNone(double pause, double spacing, int repeats) {
+    return repeats >= KNOWN_REPEATS && pause < NO_PAUSE * spacing;
   }
 
   /** The starts of the blinks of two groups with these spacings, a pause after the cut. */
