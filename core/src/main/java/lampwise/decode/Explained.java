@@ -14,8 +14,7 @@ import lampwise.rhythm.Rhythm;
  * @param noise the noise under which it fits best
  * @param loose how many blinks and watched pulses are left without partner
  */
-record Explained(
-    Noise noise, Optional<Rhythm> observed, List<SeenBlink> blinks, int loose) {
+record Explained(Noise noise, Optional<Rhythm> observed, List<SeenBlink> blinks, int loose) {
   /** Pulses before or after the blinks are not counted further than this. */
   private static final int MOST_UNSEEN = 100;
 
@@ -60,7 +59,9 @@ record Explained(
     return likeliest;
   }
 
-  /** Logarithm of the likelihood of all blinks times the prior weight of a fit to the first ones. */
+  /**
+   * Logarithm of the likelihood of all blinks times the prior weight of a fit to the first ones.
+   */
   private static double logWeight(Fitted fitted, Evidence whole) {
     if (whole.notes().size() <= MANY_BLINKS) {
       return fitted.logWeight();

@@ -299,8 +299,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       double second = Arrays.stream(gaps, cut + 1, count - 1).average().orElse(usual);
       double[] apart = groups(count, cut, gaps[cut], first, second);
       double logDensity = logPause + logSpacing(first) + logSpacing(second);
-      proposals.add(
-          new FreeRhythms(train(apart, lengths, cycle, logHalf), logDensity, 3, repeats));
+      proposals.add(new FreeRhythms(train(apart, lengths, cycle, logHalf), logDensity, 3, repeats));
     }
   }
 

@@ -49,8 +49,7 @@ record Line(
   boolean isNear(Line other, double inTrain, double reach) {
     int fewer = Math.min(points, other.points);
     if (!(varTrain > 0) || !(other.varTrain > 0)) {
-      return points == other.points
-          && isBelow(meanTime - other.meanTime, fewer, reach);
+      return points == other.points && isBelow(meanTime - other.meanTime, fewer, reach);
     }
     double slope = covariance / varTrain;
     double otherSlope = other.covariance / other.varTrain;

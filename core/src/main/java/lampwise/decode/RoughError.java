@@ -17,7 +17,9 @@ final class RoughError {
 
   private RoughError() {}
 
-  /** The settings of a stretch, those first whose timing error is like that of the nearest train. */
+  /**
+   * The settings of a stretch, those first whose timing error is like that of the nearest train.
+   */
   static List<Noise> likeFirst(List<Train> trains, Evidence stretch) {
     double error = Double.POSITIVE_INFINITY;
     double[] starts = stretch.starts();
