@@ -18,6 +18,9 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
 
   private static final double PLACE_FRACTION = 0.3;
 
+  /** A cycle of more parts than this is not looked at part by part. */
+  private static final int MOST_PARTS = 1000;
+
   /** A place at which fewer of the cycles than this show a blink is none. */
   private static final double LEAST_SEEN = 0.55;
 
@@ -107,6 +110,9 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
    */
   static int mostAtPlace(double[] starts, double period, double width) {
     int parts = (int) (1.99 * period / width);
+    if (parts > MOST_PARTS) {
+      return starts.length;
+    }
     int[] counts = new int[parts];
     double cyclesPerSecond = 1 / period;
     for (double start : starts) {

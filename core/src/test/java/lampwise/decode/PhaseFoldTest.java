@@ -35,6 +35,11 @@ class PhaseFoldTest {
   }
 
   @Test
+  void ofLongCyclesAllBlinksAreCounted() {
+    assertEquals(2, PhaseFold.mostAtPlace(new double[] {0, 4e8}, 1e9, PhaseFold.width(1e9)));
+  }
+
+  @Test
   void aPlaceAtBothEndsOfTheCycleIsOne() {
     double[] starts = {1, 3.95, 7.05, 9.98, 13.02};
     assertEquals(5, fullest(starts, 3));
