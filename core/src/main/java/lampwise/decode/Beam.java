@@ -135,6 +135,13 @@ final class Beam {
     return true;
   }
 
+  /** For each setting what, added to these weights and this one, is still too low. */
+  void room(double[] logs, double log, double[] room) {
+    for (int s = 0; s < low.length; s++) {
+      room[s] = low[s] - logs[s] - log;
+    }
+  }
+
   /** Takes in a chain that gives a pulse to the blink that is being taken in. */
   void add(Link link) {
     if (count == links.length) {
