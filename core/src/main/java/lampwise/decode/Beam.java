@@ -1,6 +1,5 @@
 package lampwise.decode;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
@@ -30,7 +29,10 @@ final class Beam {
   /** For each setting a weight that is too far behind at the blink that is being taken in. */
   private final double[] behind;
 
-  private final List<Link> links = new ArrayList<>(4 * MOST);
+  private Link[] links = new Link[4 * MOST];
+
+  /** How many chains there are. */
+  private int count;
 
   /** For each setting the logarithm of how likely the blinks so far are as strays. */
   private double[] strays;
@@ -68,7 +70,12 @@ final class Beam {
   }
 
   List<Link> links() {
-    return links;
+    return Arrays.asList(links).subList(0, count);
+  }
+
+  /** A chain by its number. */
+  Link link(int number) {
+    return links[number];
   }
 
   /** How many of the chains end before the blink that is being taken in; they come first. */
@@ -84,7 +91,7 @@ final class Beam {
    */
   void next(int notesLeft, double least, double[] strays) {
     this.strays = strays;
-    old = links.size();
+    old = count;
     for (int s = 0; s < low.length; s++) {
       behind[s] = Math.max(least - strays[s], floors[s] - notesLeft * mostPerNote[s]);
     }
@@ -98,8 +105,9 @@ final class Beam {
   private void takeBest() {
     double below = old < MOST ? DROP : Math.min(DROP, -lowest);
     best = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < links.size(); i++) {
-      best = Math.max(best, log(links.get(i)));
+    for (int i = 0; i < count; i++) {
+      links[i].score = log(links[i]);
+      best = Math.max(best, links[i].score);
     }
     for (int s = 0; s < low.length; s++) {
       low[s] = Math.max(best - strays[s] - below, behind[s]);
@@ -112,9 +120,9 @@ final class Beam {
   private double log(Link link) {
     double most = Double.NEGATIVE_INFINITY;
     for (int s = 0; s < strays.length; s++) {
-      most = Math.max(most, link.weight(s) + strays[s]);
+      most = Math.max(most, link.logs[s] + strays[s]);
     }
-    return most;
+    return most + link.logLine;
   }
 
   /** Whether a chain of these weights plus this one would be dropped. */
@@ -127,9 +135,19 @@ final class Beam {
     return true;
   }
 
+  /** For each setting what, added to these weights and this one, is still too low. */
+  void room(double[] logs, double log, double[] room) {
+    for (int s = 0; s < low.length; s++) {
+      room[s] = low[s] - logs[s] - log;
+    }
+  }
+
   /** Takes in a chain that gives a pulse to the blink that is being taken in. */
   void add(Link link) {
-    links.add(link);
+    if (count == links.length) {
+      links = Arrays.copyOf(links, 2 * count);
+    }
+    links[count++] = link;
     double log = log(link);
     if (log > best) {
       best = log;
@@ -144,43 +162,49 @@ final class Beam {
     takeBest();
     int kept = 0;
     int fresh = 0;
-    for (int i = 0; i < links.size(); i++) {
-      Link link = links.get(i);
+    for (int i = 0; i < count; i++) {
+      Link link = links[i];
       fresh = i == old ? kept : fresh;
-      if (isLow(link.logs, link.logLine)) {
+      if (!isLow(link.logs, link.logLine) && !(merged && i >= old && isMerged(link, fresh, kept))) {
+        links[kept++] = link;
+      }
+    }
+    double least = kept > MOST ? leastOfMost(kept) : Double.NEGATIVE_INFINITY;
+    lowest = 0;
+    int all = kept;
+    kept = 0;
+    for (int i = 0; i < all; i++) {
+      Link link = links[i];
+      if (link.score < least) {
         continue;
       }
-      link.score = log(link) - best;
-      if (!(merged && i >= old && isMerged(link, fresh, kept))) {
-        links.set(kept++, link);
+      lowest = Math.min(lowest, link.score - best);
+      links[kept] = link;
+      if (link.score > links[0].score) {
+        links[kept] = links[0];
+        links[0] = link;
       }
+      kept++;
     }
-    links.subList(kept, links.size()).clear();
-    if (kept > MOST) {
-      double[] scores = new double[kept];
-      for (int i = 0; i < kept; i++) {
-        scores[i] = links.get(i).score;
-      }
-      double least = Largest.last(scores, MOST);
-      links.removeIf(link -> link.score < least);
+    Arrays.fill(links, kept, count, null);
+    count = kept;
+  }
+
+  /** The score of the last of the best chains. */
+  private double leastOfMost(int kept) {
+    double[] scores = new double[kept];
+    for (int i = 0; i < kept; i++) {
+      scores[i] = links[i].score;
     }
-    lowest = 0;
-    for (int i = 0; i < links.size(); i++) {
-      Link link = links.get(i);
-      lowest = Math.min(lowest, link.score);
-      if (link.score > links.get(0).score) {
-        links.set(i, links.get(0));
-        links.set(0, link);
-      }
-    }
+    return Largest.last(scores, MOST);
   }
 
   /** Merges a chain with one of these that it goes on with, if there is one. */
   private boolean isMerged(Link link, int from, int to) {
     for (int i = to - 1; i >= from; i--) {
-      Link other = links.get(i);
+      Link other = links[i];
       if (other.pulse == link.pulse && other.line.isNear(link.line, train.on(link.pulse), reach)) {
-        links.set(i, link.with(other));
+        links[i] = link.with(other);
         return true;
       }
     }
@@ -199,6 +223,10 @@ final class Beam {
 
   /** Logarithm of how likely the blinks so far are at the best. */
   double front() {
-    return Math.max(best, Arrays.stream(strays).max().orElseThrow());
+    double front = best;
+    for (double log : strays) {
+      front = Math.max(front, log);
+    }
+    return front;
   }
 }

@@ -48,6 +48,8 @@ final class Chain {
 
   private final double[] with;
 
+  private final double[] everything;
+
   /**
    * Prepares a fold.
    *
@@ -77,6 +79,7 @@ final class Chain {
     this.mostPerNote = new double[timing.size()];
     this.now = new double[timing.size()];
     this.with = new double[timing.size()];
+    this.everything = timing.all(Double.NEGATIVE_INFINITY);
     double most = 0;
     for (int s = 0; s < logMatch.length; s++) {
       logMatch[s] = timing.setting(s).logMatch();
@@ -125,7 +128,7 @@ final class Chain {
       straysUpTo(i, strays);
       beam.next(notes - 1 - i, floor.at(i), strays);
       for (int k = 0; k < beam.old(); k++) {
-        extend(beam.links().get(k), i, beam, merged);
+        extend(beam.link(k), i, beam, merged);
       }
       if (i == from || !onlyThere) {
         for (int pulse = anchorFrom(); pulse <= anchorTo(); pulse++) {
@@ -161,7 +164,7 @@ final class Chain {
       for (int s = 0; s < link.logs.length; s++) {
         link.logs[s] -= link.heads[s];
       }
-      missed.addBefore(link, link.logs);
+      missed.addBefore(link, link.logs, everything);
     }
     missed.addAfter(link, link.logs);
   }
@@ -201,7 +204,8 @@ final class Chain {
     }
     double[] logs = logMatch.clone();
     Link link = new Link(index, pulse, Line.through(time, inTrain), density, logStart, logs);
-    missed.addBefore(link, link.heads);
+    beam.room(logs, logStart + logLength, with);
+    missed.addBefore(link, link.heads, with);
     boolean hopeless = true;
     for (int s = 0; s < logs.length; s++) {
       logs[s] += logLength + link.heads[s];

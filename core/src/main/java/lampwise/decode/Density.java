@@ -63,23 +63,22 @@ final class Density {
         + mass;
   }
 
-  /** The least slope that a line can still have. */
-  double lowSlope(Line line) {
-    double reach = reach(line);
+  /** The least slope that a line can still have, which may be off by {@link #reach}. */
+  double lowSlope(Line line, double reach) {
     double slope = line.covariance() / line.varTrain();
     double from = Math.max(low, slope - reach);
     return from < Math.min(high, slope + reach) ? from : low;
   }
 
-  /** The greatest slope that a line can still have. */
-  double highSlope(Line line) {
-    double reach = reach(line);
+  /** The greatest slope that a line can still have, which may be off by {@link #reach}. */
+  double highSlope(Line line, double reach) {
     double slope = line.covariance() / line.varTrain();
     double to = Math.min(high, slope + reach);
     return Math.max(low, slope - reach) < to ? to : high;
   }
 
-  private double reach(Line line) {
+  /** How far the slope of a line may be off. */
+  double reach(Line line) {
     return GATE * sd / Math.sqrt(line.varTrain());
   }
 }

@@ -9,22 +9,23 @@ import lampwise.rhythm.Rhythm;
 /**
  * How one pulse train explains the blinks of a stretch: the single likeliest way, for showing.
  *
- * @param logWeight logarithm of its likelihood times its prior weight
  * @param observed the rhythm as measured; empty if there is no honest phrase for it
  * @param blinks the blinks, each with the chance that it belongs to the train
  * @param noise the noise under which it fits best
  * @param loose how many blinks and watched pulses are left without partner
  */
-record Explained(
-    double logWeight, Noise noise, Optional<Rhythm> observed, List<SeenBlink> blinks, int loose) {
+record Explained(Noise noise, Optional<Rhythm> observed, List<SeenBlink> blinks, int loose) {
   /** Pulses before or after the blinks are not counted further than this. */
   private static final int MOST_UNSEEN = 100;
 
   /** So many blinks show which proposal fits best, and under which noise. */
   private static final int MANY_BLINKS = 60;
 
-  /** So far below the best (natural logarithm) a fit does not matter. */
-  private static final double UNLIKELY = 20;
+  /**
+   * So far below the best (natural logarithm) a fit does not matter, nor does one that fell so far
+   * behind on the way: no more hangs on it than what is shown.
+   */
+  private static final double UNLIKELY = 8;
 
   /** How near to the border of what was watched a pulse may come, seconds. */
   private static final double MARGIN_SECONDS = 0.05;
@@ -37,35 +38,47 @@ record Explained(
 
   /** Explains a stretch by the likeliest of these, under the noise that fits it best. */
   static Optional<Explained> likeliest(List<Proposal> proposals, Evidence stretch) {
+    return fitted(proposals, stretch).map(fitted -> how(fitted, stretch));
+  }
+
+  /** The likeliest of these, by the beginning of a stretch. */
+  private static Optional<Fitted> fitted(List<Proposal> proposals, Evidence stretch) {
     Evidence head = stretch.beginning(MANY_BLINKS);
     Front front = new Front();
+    List<Timing> timings =
+        Timing.of(RoughError.likeFirst(proposals.stream().map(Proposal::train).toList(), head));
     double best = Double.NEGATIVE_INFINITY;
     Optional<Fitted> likeliest = Optional.empty();
     for (Proposal proposal : proposals) {
-      Fitted fitted = fitted(proposal, head, best, front);
+      Fitted fitted = fitted(proposal, head, timings, best, front);
       if (likeliest.isEmpty() || fitted.logWeight() > best) {
         best = fitted.logWeight();
         likeliest = Optional.of(fitted);
       }
     }
-    boolean all = stretch.notes().size() <= MANY_BLINKS;
-    return likeliest.map(f -> how(all ? f : again(f, stretch), stretch));
+    return likeliest;
   }
 
-  /** The same fit to the whole of a recording of which the beginning was looked at. */
-  private static Fitted again(Fitted fitted, Evidence whole) {
+  /**
+   * Logarithm of the likelihood of all blinks times the prior weight of a fit to the first ones.
+   */
+  private static double logWeight(Fitted fitted, Evidence whole) {
+    if (whole.notes().size() <= MANY_BLINKS) {
+      return fitted.logWeight();
+    }
     Proposal proposal = fitted.proposal();
-    double log = Fit.logLikelihood(proposal.train(), whole, fitted.noise(), false, Floor.none());
-    return new Fitted(proposal, proposal.logPrior() + log, fitted.noise());
+    return proposal.logPrior()
+        + Fit.logLikelihood(proposal.train(), whole, fitted.noise(), false, Floor.none());
   }
 
-  private static Fitted fitted(Proposal proposal, Evidence stretch, double floor, Front front) {
-    Noise best = stretch.settings().get(0);
+  private static Fitted fitted(
+      Proposal proposal, Evidence stretch, List<Timing> timings, double floor, Front front) {
+    Noise best = timings.get(0).any();
     double bestLog = floor - proposal.logPrior();
     double sum = Double.NEGATIVE_INFINITY;
     double weights = 0;
-    for (Timing timing : Timing.of(stretch.settings())) {
-      Floor least = new Floor(bestLog - UNLIKELY, proposal.logPrior(), front);
+    for (Timing timing : timings) {
+      Floor least = new Floor(bestLog - UNLIKELY, proposal.logPrior(), front, UNLIKELY);
       double[] logs = Fit.logLikelihoods(proposal.train(), stretch, timing, false, least);
       for (int s = 0; s < logs.length; s++) {
         Noise noise = timing.setting(s);
@@ -100,7 +113,7 @@ record Explained(
         observed = top.flatMap(link -> measured(cycle, link, piece));
       }
     }
-    return new Explained(fitted.logWeight(), best, observed, withTheRest(blinks, stretch), loose);
+    return new Explained(best, observed, withTheRest(blinks, stretch), loose);
   }
 
   private static Chain chain(Train train, Evidence piece, Noise noise) {
@@ -151,15 +164,16 @@ record Explained(
       return Optional.empty();
     }
     Noise first = evidence.settings().get(0);
-    Optional<Explained> best =
-        likeliest(
+    Optional<Fitted> best =
+        fitted(
             FreeRhythms.propose(evidence).stream()
                 .map(f -> new Proposal(f.train(), f.logWeight(first)))
                 .toList(),
             evidence);
     double random =
         Likelihoods.noRhythm(evidence) + Math.log(Posterior.NO_RHYTHM / Posterior.UNLISTED);
-    return best.filter(b -> b.logWeight() > random);
+    return best.filter(fitted -> logWeight(fitted, evidence) > random)
+        .map(fitted -> how(fitted, evidence));
   }
 
   private static int loose(Train train, Link top, Evidence piece) {

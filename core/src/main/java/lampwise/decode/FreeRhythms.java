@@ -30,6 +30,12 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   /** A pause between groups is 1.5 to 8 times the spacing inside them, even in the logarithm. */
   private static final double LOG_PAUSES = Math.log(8 / Limits.PAUSE_RATIO_LEAST);
 
+  /** A pause that was measured this often is known well enough to be told from a spacing. */
+  private static final int KNOWN_REPEATS = 6;
+
+  /** It may come out so much shorter than one all the same. */
+  private static final double NO_PAUSE = 0.8 * Limits.PAUSE_RATIO_LEAST;
+
   /** Share of one group of any count. */
   private static final double ONE_GROUP = 0.7;
 
@@ -222,6 +228,10 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       return;
     }
     double mean = Arrays.stream(gaps, 0, count - 1).average().orElse(cycle);
+    if (isNone(gaps[count - 1], mean, repeats)) {
+      // A constant rate, as far as its prior goes.
+      return;
+    }
     double[] even = new double[count];
     for (int i = 1; i < count; i++) {
       even[i] = i * mean;
@@ -235,9 +245,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
             repeats * (count - 1)));
     onBeat(lengths, cycle, mean, count, one).ifPresent(proposals::add);
     if (count > 2) {
-      for (boolean shared : new boolean[] {true, false}) {
-        proposals.add(twoGroups(gaps, lengths, cycle, share, repeats, shared));
-      }
+      twoGroups(gaps, lengths, cycle, share, repeats, proposals);
     }
   }
 
@@ -258,12 +266,16 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   }
 
   /**
-   * Two groups, cut at the largest gap inside the cycle.
-   *
-   * @param shared whether both have the same spacing
+   * Two groups, cut at the largest gap inside the cycle, if that is a pause: both with the same
+   * spacing, and, where each has one, each with its own.
    */
-  private static FreeRhythms twoGroups(
-      double[] gaps, double[] lengths, double cycle, double share, int repeats, boolean shared) {
+  private static void twoGroups(
+      double[] gaps,
+      double[] lengths,
+      double cycle,
+      double share,
+      int repeats,
+      List<FreeRhythms> proposals) {
     int count = gaps.length;
     int cut = 0;
     for (int i = 1; i < count - 1; i++) {
@@ -271,21 +283,38 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     }
     double all = Arrays.stream(gaps, 0, count - 1).sum();
     double usual = (all - gaps[cut]) / (count - 2);
-    double first = shared || cut == 0 ? usual : Arrays.stream(gaps, 0, cut).average().orElse(usual);
-    double second =
-        shared || cut == count - 2
-            ? usual
-            : Arrays.stream(gaps, cut + 1, count - 1).average().orElse(usual);
+    if (isNone(gaps[cut], usual, repeats)) {
+      return;
+    }
+    double logPause = -Math.log(gaps[cut] * LOG_PAUSES);
+    boolean two = cut > 0 && cut < count - 2;
+    double[] on = groups(count, cut, gaps[cut], usual, usual);
+    double logWeight = share + TWO_GROUPS + logCycle(cycle, on[count - 1], 2 * STRETCH);
+    double logHalf = two ? logWeight + Math.log(0.5) : logWeight;
+    proposals.add(
+        new FreeRhythms(
+            train(on, lengths, cycle, logHalf), logPause + logSpacing(usual), 2, repeats));
+    if (two) {
+      double first = Arrays.stream(gaps, 0, cut).average().orElse(usual);
+      double second = Arrays.stream(gaps, cut + 1, count - 1).average().orElse(usual);
+      double[] apart = groups(count, cut, gaps[cut], first, second);
+      double logDensity = logPause + logSpacing(first) + logSpacing(second);
+      proposals.add(new FreeRhythms(train(apart, lengths, cycle, logHalf), logDensity, 3, repeats));
+    }
+  }
+
+  /** Whether what would be a pause is a spacing like the others. */
+  private static boolean isNone(double pause, double spacing, int repeats) {
+    return repeats >= KNOWN_REPEATS && pause < NO_PAUSE * spacing;
+  }
+
+  /** The starts of the blinks of two groups with these spacings, a pause after the cut. */
+  private static double[] groups(int count, int cut, double pause, double first, double second) {
     double[] on = new double[count];
     for (int i = 1; i < count; i++) {
-      on[i] = on[i - 1] + (i - 1 == cut ? gaps[cut] : i - 1 < cut ? first : second);
+      on[i] = on[i - 1] + (i - 1 == cut ? pause : i - 1 < cut ? first : second);
     }
-    boolean two = !shared && cut > 0 && cut < count - 2;
-    double logDensity = -Math.log(gaps[cut] * LOG_PAUSES) + logSpacing(first);
-    logDensity += two ? logSpacing(second) : 0;
-    double logWeight =
-        share + TWO_GROUPS + Math.log(0.5) + logCycle(cycle, on[count - 1], 2 * STRETCH);
-    return new FreeRhythms(train(on, lengths, cycle, logWeight), logDensity, two ? 3 : 2, repeats);
+    return on;
   }
 
   /** Share of one group of a count: the more blinks, the rarer, as one over their number. */

@@ -82,7 +82,9 @@ final class Likelihoods {
     int states = listed.size();
     Evidence head = stretch.beginning(MANY_BLINKS);
     List<FreeRhythms> proposed = FreeRhythms.propose(head);
-    Sums first = new Sums(states + 1, Timing.of(stretch.settings()), noRhythm(head));
+    List<Noise> settings =
+        RoughError.likeFirst(proposed.stream().map(FreeRhythms::train).toList(), head);
+    Sums first = new Sums(states + 1, Timing.of(settings), noRhythm(head));
     addStates(first, listed.likeFirst(proposed), head);
     List<FreeRhythms> near = varied.near(first::isHopeful, first::mean);
     Timing picking = first.bestTiming();

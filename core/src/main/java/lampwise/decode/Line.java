@@ -49,15 +49,19 @@ record Line(
   boolean isNear(Line other, double inTrain, double reach) {
     int fewer = Math.min(points, other.points);
     if (!(varTrain > 0) || !(other.varTrain > 0)) {
-      return points == other.points
-          && Math.abs(meanTime - other.meanTime) * Math.sqrt(fewer) < reach;
+      return points == other.points && isBelow(meanTime - other.meanTime, fewer, reach);
     }
     double slope = covariance / varTrain;
     double otherSlope = other.covariance / other.varTrain;
     double height = meanTime + slope * (inTrain - meanTrain);
     double otherHeight = other.meanTime + otherSlope * (inTrain - other.meanTrain);
-    return Math.abs(height - otherHeight) * Math.sqrt(fewer) < reach
-        && Math.abs(slope - otherSlope) * Math.sqrt(Math.min(varTrain, other.varTrain)) < reach;
+    return isBelow(height - otherHeight, fewer, reach)
+        && isBelow(slope - otherSlope, Math.min(varTrain, other.varTrain), reach);
+  }
+
+  /** Whether a distance times the root of a weight is below the reach, without the root. */
+  private static boolean isBelow(double apart, double weight, double reach) {
+    return apart * apart * weight < reach * reach;
   }
 
   /** The most probable stretch, or the middle of the borders where one point cannot tell. */

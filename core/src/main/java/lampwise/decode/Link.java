@@ -88,8 +88,9 @@ final class Link {
     this.logs = logs;
     this.heads = heads;
     this.scanned = pulse + 1;
-    this.low = density.lowSlope(line);
-    this.high = density.highSlope(line);
+    double reach = density.reach(line);
+    this.low = density.lowSlope(line, reach);
+    this.high = density.highSlope(line, reach);
   }
 
   /** The links of the chain that ends here, the last one first. */

@@ -57,16 +57,21 @@ final class Missed {
     add(link.time(inTrain), sd + EVEN_SPREAD * (link.high - link.low) * away, logs);
   }
 
-  /** Adds the pulses before a chain. */
-  void addBefore(Link link, double[] logs) {
+  /**
+   * Adds the pulses before a chain.
+   *
+   * @param least for each setting a sum that does not matter; where all are below, more may be left
+   */
+  void addBefore(Link link, double[] logs, double[] least) {
     double[] sums = new double[logs.length];
-    int least = Math.max(train.first(), link.firstPulse - MOST_PULSES);
-    for (int pulse = link.firstPulse - 1; pulse >= least; pulse--) {
+    int first = Math.max(train.first(), link.firstPulse - MOST_PULSES);
+    for (int pulse = link.firstPulse - 1; pulse >= first; pulse--) {
       double inTrain = train.on(pulse);
       double back = inTrain - link.line.meanTrain();
       double latest = link.line.meanTime() + (back > 0 ? link.high : link.low) * back;
       if (latest + Density.GATE * sd < evidence.window().fromSeconds()
-          || isBelow(sums, HOPELESS_BEFORE)) {
+          || isBelow(sums, HOPELESS_BEFORE)
+          || isBelow(sums, least)) {
         break;
       }
       add(link, inTrain, sums);
@@ -93,6 +98,15 @@ final class Missed {
     for (int s = 0; s < logs.length; s++) {
       logs[s] += sums[s];
     }
+  }
+
+  private static boolean isBelow(double[] logs, double[] least) {
+    for (int s = 0; s < logs.length; s++) {
+      if (logs[s] > least[s]) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static boolean isBelow(double[] logs, double log) {

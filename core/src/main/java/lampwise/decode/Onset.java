@@ -30,12 +30,16 @@ final class Onset {
     this.next = anchor - 1;
   }
 
-  /** Logarithm of the chance that none left a blink since a moment; earlier at every call. */
-  double missedSince(double from) {
+  /**
+   * Logarithm of the chance that none left a blink since a moment; earlier at every call.
+   *
+   * @param least what does not matter if it is below, for which it may come out greater than it is
+   */
+  double missedSince(double from, double least) {
     int first = Math.max(train.first(), anchor - MOST_PULSES);
     double on = train.on(anchor);
     double border = 0;
-    for (int pulse = next; pulse >= first && sum > HOPELESS; pulse--) {
+    for (int pulse = next; pulse >= first && sum > Math.max(HOPELESS, least); pulse--) {
       double away = on - train.on(pulse);
       double time = anchorTime - stretch * away;
       double sd = noise.sd() + open * away;

@@ -18,6 +18,9 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
 
   private static final double PLACE_FRACTION = 0.3;
 
+  /** A cycle of more parts than this is not looked at part by part. */
+  private static final int MOST_PARTS = 1000;
+
   /** A place at which fewer of the cycles than this show a blink is none. */
   private static final double LEAST_SEEN = 0.55;
 
@@ -31,22 +34,26 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
   private static final double PLACE = -4;
 
   static PhaseFold of(double[] starts, Evidence evidence, double period, int mostBlinks) {
-    double[] phases = phases(starts, period);
+    double[] left = phases(starts, period);
+    int count = left.length;
     double width = width(period);
     double cycles = evidence.watchedSeconds() / period;
     List<Double> places = new ArrayList<>();
-    boolean[] taken = new boolean[phases.length];
     double worth = PLACE;
     double hits = 0;
     while (places.size() < mostBlinks) {
-      double[] densest = densest(phases, taken, period, width);
+      double[] densest = densest(left, count, period, width);
       double gain = densest[0] * HIT + Math.max(0, cycles - densest[0]) * MISSED + PLACE;
-      if (!(densest[0] >= 2 && densest[0] >= LEAST_SEEN * Math.floor(cycles) && gain > 0)) {
+      if (densest[0] < least(cycles) || !(gain > 0)) {
         break;
       }
-      for (int i = 0; i < phases.length; i++) {
-        taken[i] |= Math.abs(apart(phases[i], densest[1], period)) <= 0.6 * width;
+      int kept = 0;
+      for (int i = 0; i < count; i++) {
+        if (!(Math.abs(apart(left[i], densest[1], period)) <= 0.6 * width)) {
+          left[kept++] = left[i];
+        }
       }
+      count = kept;
       places.add(densest[1]);
       worth += gain;
       hits += densest[0];
@@ -60,6 +67,11 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
     }
     places.sort(Double::compare);
     return new PhaseFold(period, places, worth, hits / Math.max(1, places.size()));
+  }
+
+  /** With fewer blinks than this a place is none. */
+  static double least(double cycles) {
+    return Math.max(2, LEAST_SEEN * Math.floor(cycles));
   }
 
   static double width(double period) {
@@ -90,6 +102,32 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
       times[at] = time;
       phases[at] = phase;
     }
+  }
+
+  /**
+   * At least as many blinks as the fullest place has, without laying them in order: a place lies in
+   * three neighbours of parts that are half as wide or wider.
+   */
+  static int mostAtPlace(double[] starts, double period, double width) {
+    int parts = (int) (1.99 * period / width);
+    if (parts > MOST_PARTS) {
+      return starts.length;
+    }
+    int[] counts = new int[parts];
+    double cyclesPerSecond = 1 / period;
+    for (double start : starts) {
+      double cycles = (start - starts[0]) * cyclesPerSecond;
+      counts[Math.min(parts - 1, (int) ((cycles - Math.floor(cycles)) * parts))]++;
+    }
+    int most = 0;
+    int last = counts[parts - 2];
+    int here = counts[parts - 1];
+    for (int next : counts) {
+      most = Math.max(most, last + here + next);
+      last = here;
+      here = next;
+    }
+    return most;
   }
 
   /** How many blinks the fullest place has. */
@@ -135,29 +173,29 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
   }
 
   /** How many of the blinks that are left the fullest place has, and where it is. */
-  private static double[] densest(double[] phases, boolean[] taken, double period, double width) {
-    double most = 0;
-    double place = 0;
-    for (int i = 0; i < phases.length; i++) {
-      double sum = 0;
-      int count = 0;
-      for (int k = i; !taken[i] && k < i + phases.length; k++) {
-        int at = k % phases.length;
-        double after = phases[at] - phases[i] + (k >= phases.length ? period : 0);
-        if (after > width) {
-          break;
-        }
-        if (!taken[at]) {
-          sum += after;
-          count++;
-        }
+  private static double[] densest(double[] left, int count, double period, double width) {
+    int most = 0;
+    int fullest = 0;
+    int to = 0;
+    for (int from = 0; from < count; from++) {
+      while (to < from + count && after(left, count, from, to, period) <= width) {
+        to++;
       }
-      if (count > most) {
-        most = count;
-        place = phases[i] + sum / count;
+      if (to - from > most) {
+        most = to - from;
+        fullest = from;
       }
     }
-    return new double[] {most, place % period};
+    double sum = 0;
+    for (int k = fullest; k < fullest + most; k++) {
+      sum += after(left, count, fullest, k, period);
+    }
+    return new double[] {most, (left[fullest] + sum / most) % period};
+  }
+
+  /** How long after a blink another one comes in the cycle, or in the next one. */
+  private static double after(double[] left, int count, int from, int to, double period) {
+    return to < count ? left[to] - left[from] : left[to - count] - left[from] + period;
   }
 
   private static double apart(double a, double b, double period) {

@@ -35,6 +35,11 @@ final class Run {
 
   final double high;
 
+  /** The means of its line. */
+  private final double meanTime;
+
+  private final double meanTrain;
+
   /** The next pulse, and what was missed on the way to it. */
   int scanned;
 
@@ -76,10 +81,21 @@ final class Run {
     this.line = line;
     this.logWeight = logWeight;
     this.logLine = logLine;
-    Optional<Line> whole = line.map(own -> on(clock, own));
-    this.low = whole.map(all -> shown.density().lowSlope(all)).orElse(1.0);
-    this.high = whole.map(all -> shown.density().highSlope(all)).orElse(1.0);
     this.scanned = next;
+    if (line.isPresent()) {
+      Line own = line.get();
+      Line whole = on(clock, own);
+      double reach = shown.density().reach(whole);
+      this.low = shown.density().lowSlope(whole, reach);
+      this.high = shown.density().highSlope(whole, reach);
+      this.meanTime = own.meanTime();
+      this.meanTrain = own.meanTrain();
+    } else {
+      this.low = 1;
+      this.high = 1;
+      this.meanTime = Double.NaN;
+      this.meanTrain = Double.NaN;
+    }
     listen();
   }
 
@@ -134,13 +150,12 @@ final class Run {
 
   /** When a pulse of this time in the train is due. */
   double time(double inTrain) {
-    Line own = line.orElseThrow();
-    return own.meanTime() + 0.5 * (low + high) * (inTrain - own.meanTrain());
+    return meanTime + 0.5 * (low + high) * (inTrain - meanTrain);
   }
 
   /** How surely that is known. */
   double sd(double inTrain) {
-    double away = Math.abs(inTrain - line.orElseThrow().meanTrain());
+    double away = Math.abs(inTrain - meanTrain);
     return shown.sd() + Missed.EVEN_SPREAD * (high - low) * away;
   }
 

@@ -3,6 +3,7 @@ package lampwise.decode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A cycle that a recording repeats, some of its blinks missed and others noted by mistake, found by
@@ -78,7 +79,7 @@ final class SeenCycle {
     double[] starts = evidence.starts();
     List<PhaseFold> folds = new ArrayList<>();
     for (double period : periods(starts, evidence.window().lengthSeconds())) {
-      folds.add(tuned(starts, evidence, period, mostBlinks));
+      tuned(starts, evidence, period, mostBlinks).ifPresent(folds::add);
     }
     folds.sort((a, b) -> Double.compare(b.worth(), a.worth()));
     List<SeenCycle> best = new ArrayList<>();
@@ -112,37 +113,60 @@ final class SeenCycle {
     }
     double[] sorted = Arrays.copyOf(all, count);
     Arrays.sort(sorted);
-    List<double[]> ranked = new ArrayList<>();
+    double[] shares = new double[count];
+    double[] often = new double[count];
+    double[] middles = new double[count];
     int to = 0;
     double sum = 0;
     for (int from = 0; from < count; from++) {
       while (to < count && sorted[to] <= sorted[from] + SAME_SECONDS) {
         sum += sorted[to++];
       }
-      double middle = sum / (to - from);
+      middles[from] = sum / (to - from);
       sum -= sorted[from];
-      if (to - from >= 2) {
-        // Of all times that fit into the recording, this part is about as long.
-        double share = (to - from) / Math.max(1, windowSeconds / middle - 1);
-        ranked.add(new double[] {share, middle, to - from});
-      }
+      often[from] = to - from >= 2 ? to - from : 0;
+      // Of all times that fit into the recording, this part is about as long.
+      shares[from] = often[from] / Math.max(1, windowSeconds / middles[from] - 1);
     }
     List<Double> periods = new ArrayList<>();
-    for (int by : new int[] {0, 2}) {
-      ranked.sort((a, b) -> Double.compare(b[by], a[by]));
-      int most = periods.size() + MOST_PERIODS / 2;
-      for (int i = 0; i < ranked.size() && periods.size() < most; i++) {
-        double period = ranked.get(i)[1];
-        if (periods.stream().noneMatch(p -> Math.abs(p - period) < SAME_SECONDS / 2)) {
-          periods.add(period);
-        }
-      }
-    }
+    addFirst(shares, shares, often, middles, periods);
+    addFirst(often, shares, often, middles, periods);
     return periods;
   }
 
-  /** The best fold at about a period: where the fullest place has most blinks. */
-  private static PhaseFold tuned(double[] starts, Evidence evidence, double about, int mostBlinks) {
+  /**
+   * Adds a few times, none near another one: those with the largest numbers, of equal ones those
+   * with the largest shares.
+   */
+  private static void addFirst(
+      double[] by, double[] shares, double[] often, double[] middles, List<Double> periods) {
+    for (int more = 0; more < MOST_PERIODS / 2; more++) {
+      int first = -1;
+      for (int i = 0; i < by.length; i++) {
+        if (often[i] > 0
+            && (first < 0
+                || by[i] > by[first]
+                || (by[i] == by[first] && shares[i] > shares[first]))) {
+          first = i;
+        }
+      }
+      if (first < 0) {
+        return;
+      }
+      double period = middles[first];
+      periods.add(period);
+      for (int i = 0; i < by.length; i++) {
+        often[i] = Math.abs(middles[i] - period) < SAME_SECONDS / 2 ? 0 : often[i];
+      }
+    }
+  }
+
+  /**
+   * The best fold at about a period: where the fullest place has most blinks. Empty if none has
+   * enough of them to be one.
+   */
+  private static Optional<PhaseFold> tuned(
+      double[] starts, Evidence evidence, double about, int mostBlinks) {
     double cycles = evidence.window().lengthSeconds() / about;
     double step = AGREE_SECONDS / Math.max(1, cycles);
     int steps = (int) Math.min(MOST_STEPS / 2.0, Math.ceil(SAME_SECONDS / 2 / step));
@@ -151,9 +175,14 @@ final class SeenCycle {
     double[] phases = new double[starts.length];
     double sum = 0;
     int equal = 0;
-    int most = 0;
-    for (int i = -steps; i <= steps; i++) {
-      double period = about + i * step;
+    double longest = about + steps * step;
+    int most = (int) Math.ceil(PhaseFold.least(evidence.watchedSeconds() / longest));
+    // From the middle out, so that soon most of what lies beside it is known to be no better.
+    for (int i = 0; i <= 2 * steps; i++) {
+      double period = about + (i <= steps ? i : steps - i) * step;
+      if (PhaseFold.mostAtPlace(starts, period, width) < most) {
+        continue;
+      }
       PhaseFold.lay(ordered, phases, starts[0], period);
       int fullest = PhaseFold.fullest(phases, period, width);
       if (fullest > most) {
@@ -166,6 +195,8 @@ final class SeenCycle {
         equal++;
       }
     }
-    return PhaseFold.of(starts, evidence, sum / equal, mostBlinks);
+    return equal == 0
+        ? Optional.empty()
+        : Optional.of(PhaseFold.of(starts, evidence, sum / equal, mostBlinks));
   }
 }

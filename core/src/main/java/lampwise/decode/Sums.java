@@ -17,7 +17,7 @@ final class Sums {
    * Who falls so far behind the best on the way does not come up again: the true state does, if the
    * noise is as it is taken for, once in e to this power (Ville's inequality).
    */
-  static final double BEHIND = 18;
+  static final double BEHIND = 14;
 
   private final Front front = new Front();
   private final double[] logs;

@@ -1,6 +1,7 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
@@ -155,7 +156,7 @@ final class Switches {
     floor.front().offer(fronts, 0);
     double most = Double.NEGATIVE_INFINITY;
     for (Run run : runs) {
-      double log = run.logWeight + skipped(run, evidence.window().toSeconds());
+      double log = run.logWeight + skipped(run, evidence.window().toSeconds(), HOPELESS);
       if (!run.changed) {
         logUnchanged = Gauss.logAdd(logUnchanged, log);
         continue;
@@ -216,7 +217,10 @@ final class Switches {
     for (int i = 0; i < logs.length; i++) {
       Run run = runs.get(i);
       boolean shows = run.score() > highest - NEGLIGIBLE;
-      logs[i] = shows ? run.logWeight + skipped(run, seconds) : Double.NEGATIVE_INFINITY;
+      logs[i] =
+          shows
+              ? run.logWeight + skipped(run, seconds, highest - NEGLIGIBLE - run.logWeight)
+              : Double.NEGATIVE_INFINITY;
       highest = Math.max(highest, logs[i]);
     }
     endings.add(runs, logs, logRate);
@@ -278,7 +282,7 @@ final class Switches {
       for (int i = most.length - 1;
           i >= 0 && most[i] + missed > Math.max(highest - NEGLIGIBLE, least - log - FEW);
           i--) {
-        missed = onset.missedSince(places.seconds()[back + i]);
+        missed = onset.missedSince(places.seconds()[back + i], HOPELESS);
         double with = endings.before(back + i) + missed;
         sum = Gauss.logAdd(sum, with);
         if (with > highest) {
@@ -292,7 +296,7 @@ final class Switches {
             new Run(shown, start, changed, endings.clockFor(shown, start), log + sum, pulse, line));
       }
       if (log >= least) {
-        sum = log + onset.missedSince(evidence.window().fromSeconds());
+        sum = log + onset.missedSince(evidence.window().fromSeconds(), least - log);
         if (sum >= least) {
           grown.add(new Run(shown, ORIGIN, false, Optional.empty(), sum, pulse, line));
         }
@@ -304,14 +308,19 @@ final class Switches {
     return noise.logMissed(inside * evidence.watched(time, sd), logMiss);
   }
 
-  /** Logarithm of the chance that no further pulse of a run left a blink until a moment. */
-  private double skipped(Run run, double until) {
+  /**
+   * Logarithm of the chance that no further pulse of a run left a blink until a moment.
+   *
+   * @param least what does not matter if it is below, for which it may come out greater than it is
+   */
+  private double skipped(Run run, double until, double least) {
     double sum = run.logSkipped;
     if (until < run.quietUntil) {
       return sum;
     }
     int last = Math.min(run.shown.train().last(), run.scanned + MOST_PULSES);
-    for (int pulse = run.scanned; pulse <= last && sum > HOPELESS; pulse++) {
+    double enough = Math.max(HOPELESS, least);
+    for (int pulse = run.scanned; pulse <= last && sum > enough; pulse++) {
       double inTrain = run.shown.train().on(pulse);
       double time = run.time(inTrain);
       double sd = run.sd(inTrain);
@@ -384,6 +393,12 @@ final class Switches {
       double[] scores = kept.stream().mapToDouble(Run::score).toArray();
       double last = Largest.last(scores, BEAM);
       kept.removeIf(run -> run.score() < last);
+    }
+    // The best run first, so that others are soon seen not to matter beside it.
+    for (int i = 1; i < kept.size(); i++) {
+      if (kept.get(i).score() > kept.get(0).score()) {
+        Collections.swap(kept, 0, i);
+      }
     }
     return kept;
   }

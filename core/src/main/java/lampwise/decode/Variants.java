@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import lampwise.rhythm.Count;
 import lampwise.rhythm.Cycle;
+import lampwise.rhythm.Ending;
 import lampwise.rhythm.Part;
 import lampwise.rhythm.Rhythm;
 import lampwise.rhythm.RhythmException;
@@ -24,6 +25,9 @@ final class Variants {
   private static final int MOST_BEATS = 5;
 
   private static final int MOST_LEFT_OUT = 2;
+
+  /** Rates that differ by more than this part are not the same. */
+  private static final double ROUNDING = 1e-6;
 
   private Variants() {}
 
@@ -144,6 +148,32 @@ final class Variants {
   }
 
   private static boolean isListed(CodeSheet sheet, Rhythm rhythm) {
-    return sheet.states().stream().anyMatch(s -> Rhythms.sameLamp(s.rhythm(), rhythm));
+    double rate = blinksPerSecond(rhythm);
+    return sheet.states().stream()
+        .map(LampState::rhythm)
+        .anyMatch(
+            listed ->
+                !(Math.abs(blinksPerSecond(listed) - rate) > ROUNDING * rate)
+                    && Rhythms.sameLamp(listed, rhythm));
+  }
+
+  /** The mean rate, which is the same for the same lamp; NaN where not all it hangs on is said. */
+  private static double blinksPerSecond(Rhythm rhythm) {
+    if (!(rhythm instanceof Rhythm.Blinking blinking)
+        || !blinking.prelude().isEmpty()
+        || !(blinking.cycle() instanceof Cycle.Parts cycle)
+        || !(cycle.ending() instanceof Ending.Every every)
+        || every.cycle().leastSeconds() < every.cycle().mostSeconds()) {
+      return Double.NaN;
+    }
+    int blinks = 0;
+    for (Part part : cycle.parts()) {
+      if (part instanceof Part.Blinks counted && counted.count().min() == counted.count().max()) {
+        blinks += counted.count().min();
+      } else if (!(part instanceof Part.Unlit)) {
+        return Double.NaN;
+      }
+    }
+    return blinks / every.cycle().leastSeconds();
   }
 }

@@ -22,7 +22,8 @@ class LineTest {
   }
 
   private static double[] slopes(Density density, Line line) {
-    return new double[] {density.lowSlope(line), density.highSlope(line)};
+    double reach = density.reach(line);
+    return new double[] {density.lowSlope(line, reach), density.highSlope(line, reach)};
   }
 
   @Test

@@ -43,6 +43,17 @@ class VariantsTest {
   }
 
   @Test
+  void whatTheSheetListsInOtherWordsIsNoVariant() {
+    assertEquals(
+        List.of("4 blinks 0.6 s apart every 8 s", "5 blinks 0.6 s apart every 8 s"),
+        variants(
+            "3 blinks 0.6 s apart every 8 s",
+            "1 blink then dark 3 s then 1 blink every 8 s",
+            "2 blinks 0.6 s apart then dark 3.3 s then 2 blinks 0.6 s apart every 8 s",
+            "2 blinks 600 ms apart every 8000 ms"));
+  }
+
+  @Test
   void whatDoesNotFitTheCycleIsNoVariant() {
     assertEquals(
         List.of("2 blinks 0.6 s apart every 1.7 s"), variants("3 blinks 0.6 s apart every 1.7 s"));
