@@ -1,6 +1,7 @@
 package lampwise.decode;
 
 import java.util.List;
+import java.util.Optional;
 import lampwise.light.Window;
 
 /**
@@ -24,14 +25,14 @@ final class Lasting {
    * @param window the stretch that was watched
    */
   Lasting(List<Way> all, Places places, Window window) {
-    this.longest = all.stream().mapToDouble(Lasting::cycleSeconds).max().orElse(0);
+    this.longest =
+        all.stream()
+            .flatMap(way -> way.train().stream())
+            .mapToDouble(Train::cycleSeconds)
+            .max()
+            .orElse(0);
     this.places = places;
     this.window = window;
-  }
-
-  /** The time after which a way repeats, seconds; 0 if it does not. */
-  private static double cycleSeconds(Way way) {
-    return way.train().map(Train::cycleSeconds).orElse(0.0);
   }
 
   /**
@@ -42,8 +43,9 @@ final class Lasting {
    * @param seconds how long it lasts, above 0
    */
   double log(Way way, double seconds) {
-    double cycle = way.train().isPresent() ? cycleSeconds(way) : longest;
-    return Math.min(0, Math.log(seconds / (CYCLES * cycle)));
+    Optional<Train> train = way.train();
+    double mostly = CYCLES * (train.isPresent() ? train.get().cycleSeconds() : longest);
+    return seconds < mostly ? Math.log(seconds / mostly) : 0;
   }
 
   /** The same for a run that ends at a moment after its start. */
