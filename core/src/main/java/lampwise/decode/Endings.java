@@ -7,8 +7,6 @@ import java.util.Optional;
 
 /** What ended at each of the places at which the state may change. */
 final class Endings {
-  private static final int ORIGIN = -1;
-
   private final Places places;
 
   /** Logarithm of the weight of everything up to a place, and the likeliest run that ends there. */
@@ -74,7 +72,7 @@ final class Endings {
   List<Double> changes(Optional<Run> last) {
     List<Double> changes = new ArrayList<>();
     Optional<Run> run = last;
-    while (run.isPresent() && run.get().start != ORIGIN) {
+    while (run.isPresent() && run.get().start != Run.ORIGIN) {
       int start = run.get().start;
       Optional<Run> earlier = ending.get(start);
       if (earlier.isPresent() && candidate(earlier.get()) != candidate(run.get())) {

@@ -8,6 +8,9 @@ final class Run {
   /** This many standard deviations before it is due a pulse is not waited for. */
   static final double QUIET = 5;
 
+  /** The start of a run that goes on from before the stretch. */
+  static final int ORIGIN = -1;
+
   /** How well a clock keeps its rate, as a fraction. */
   private static final double CLOCK_KEPT = 0.003;
 

@@ -36,8 +36,6 @@ final class Switches {
   /** Logarithm of how many places back may all be as likely, roughly. */
   private static final double FEW = 3;
 
-  private static final int ORIGIN = -1;
-
   private final List<Shown> ways = new ArrayList<>();
   private final Evidence evidence;
   private final Noise noise;
@@ -46,7 +44,7 @@ final class Switches {
   private final double logMiss;
   private final double logRate;
   private final double logStrays;
-
+  private final Lasting lasting;
   private final Floor floor;
 
   /** The most that a blink can add to the logarithm of a weight. */
@@ -82,6 +80,7 @@ final class Switches {
     this.logMiss = noise.logMissed();
     this.logRate = Math.log(changesPerSecond);
     this.logStrays = Strays.log(evidence, noise);
+    this.lasting = new Lasting(all, places, evidence.window());
     this.floor = floor;
     this.fronts = new double[evidence.notes().size()];
     this.endings = new Endings(places);
@@ -125,7 +124,7 @@ final class Switches {
     List<Run> runs = new ArrayList<>();
     for (Shown shown : ways) {
       if (!shown.isTrain()) {
-        runs.add(new Run(shown, ORIGIN, false, Optional.empty(), shown.way().logPrior()));
+        runs.add(new Run(shown, Run.ORIGIN, false, Optional.empty(), shown.way().logPrior()));
       }
     }
     int gaps = evidence.notes().size() + 1;
@@ -156,11 +155,12 @@ final class Switches {
     floor.front().offer(fronts, 0);
     double most = Double.NEGATIVE_INFINITY;
     for (Run run : runs) {
-      double log = run.logWeight + skipped(run, evidence.window().toSeconds(), HOPELESS);
+      double log = run.logWeight + skipped(run, at, HOPELESS);
       if (!run.changed) {
         logUnchanged = Gauss.logAdd(logUnchanged, log);
         continue;
       }
+      log += lasting.log(run, at);
       logChanged = Gauss.logAdd(logChanged, log);
       if (log > most) {
         most = log;
@@ -219,7 +219,9 @@ final class Switches {
       boolean shows = run.score() > highest - NEGLIGIBLE;
       logs[i] =
           shows
-              ? run.logWeight + skipped(run, seconds, highest - NEGLIGIBLE - run.logWeight)
+              ? run.logWeight
+                  + skipped(run, seconds, highest - NEGLIGIBLE - run.logWeight)
+                  + lasting.log(run, seconds)
               : Double.NEGATIVE_INFINITY;
       highest = Math.max(highest, logs[i]);
     }
@@ -277,7 +279,7 @@ final class Switches {
       Onset onset = new Onset(train, evidence, noise, pulse, time);
       double sum = Double.NEGATIVE_INFINITY;
       double highest = Double.NEGATIVE_INFINITY;
-      int start = ORIGIN;
+      int start = Run.ORIGIN;
       double missed = 0;
       for (int i = most.length - 1;
           i >= 0 && most[i] + missed > Math.max(highest - NEGLIGIBLE, least - log - FEW);
@@ -290,7 +292,7 @@ final class Switches {
           start = back + i;
         }
       }
-      if (start != ORIGIN && log + sum >= least) {
+      if (start != Run.ORIGIN && log + sum >= least) {
         boolean changed = endings.changedBy(shown, start);
         grown.add(
             new Run(shown, start, changed, endings.clockFor(shown, start), log + sum, pulse, line));
@@ -298,7 +300,7 @@ final class Switches {
       if (log >= least) {
         sum = log + onset.missedSince(evidence.window().fromSeconds(), least - log);
         if (sum >= least) {
-          grown.add(new Run(shown, ORIGIN, false, Optional.empty(), sum, pulse, line));
+          grown.add(new Run(shown, Run.ORIGIN, false, Optional.empty(), sum, pulse, line));
         }
       }
     }

@@ -73,6 +73,25 @@ class SegmentsTest {
   }
 
   @Test
+  void aFewFastBlinksAtTheEndAreARateAndNotTheBeginningOfACode() {
+    assertEndsRapid("half", 20.4, 2.25, 9.27, 16.36, 20.54, 20.98, 21.67, 22.10);
+    assertEndsRapid("pair", 24, 5.93, 6.25, 13.94, 14.29, 22.12, 22.36, 24.11, 24.79, 25.38, 25.98);
+    assertEndsRapid("seldom", 61.2, 17.82, 37.72, 57.57, 61.46, 61.91, 62.66, 63.05);
+  }
+
+  /** Two seconds of fast blinks end the recording. */
+  private static void assertEndsRapid(String before, double change, double... starts) {
+    Reading reading =
+        Answers.decode(Sheets.bench(), BlinkLog.ofStarts(Marks.watched(0, change + 2), starts));
+    assertEquals(List.of(before, "rapid"), tops(reading), () -> Answers.shown(reading));
+    assertEquals(change, reading.segments().get(0).stretch().toSeconds(), 1);
+  }
+
+  private static List<String> tops(Reading reading) {
+    return reading.segments().stream().map(s -> s.candidates().get(0).state()).toList();
+  }
+
+  @Test
   void aStateThatComesBackGivesThreeSegments() {
     List<Double> starts = new ArrayList<>();
     for (double start : joined(TICK.phase(0.2), FOUR.phase(0.6), 40, 80)) {
