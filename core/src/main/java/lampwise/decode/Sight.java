@@ -93,7 +93,8 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
       }
     }
     double resolution = resolution(times);
-    List<Noise> settings = Noise.ofPeople(resolution, lengths);
+    boolean ends = lengths;
+    List<Noise> settings = Noise.ofPeople(resolution, ends);
     return new Sight(
         Optional.of(
             new Evidence(
@@ -101,6 +102,7 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
                 notes,
                 joined(log.marks().covered()),
                 settings,
+                Optional.of(() -> NoiseGrid.ofPeople(resolution, ends)),
                 Math.max(resolution, TAPPED_SECONDS),
                 stated,
                 false)),
@@ -205,6 +207,7 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
                 spans.lit(),
                 joined(blind),
                 settings,
+                Optional.empty(),
                 1.5 * spans.periodSeconds(),
                 true,
                 level)),
