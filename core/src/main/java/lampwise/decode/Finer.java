@@ -1,6 +1,7 @@
 package lampwise.decode;
 
 import java.util.ArrayDeque;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
 
@@ -15,7 +16,7 @@ final class Finer {
   private static final double DOUBT = 6;
 
   /** The share of the coarse settings in the prior. */
-  private static final double COARSE = 0.5;
+  private static final double COARSE = 2.0 / 3;
 
   /** Beside a point that adds this much less than the best one no other is looked at. */
   private static final double REACH = 4;
@@ -52,7 +53,11 @@ final class Finer {
       Sums sums,
       Fold fold) {
     this.grid = grid;
-    this.contenders = contenders;
+    // The likeliest first, so that the sheet's order says nothing.
+    this.contenders =
+        contenders.stream()
+            .sorted(Comparator.comparingDouble(i -> -(logPriors[i] + coarse[i])))
+            .toList();
     this.logPriors = logPriors;
     this.sums = sums;
     this.fold = fold;
