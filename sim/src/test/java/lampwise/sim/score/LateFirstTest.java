@@ -14,7 +14,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 class LateFirstTest {
   private static final int COUNT = 40;
 
-  /** On average -ln of a right state's probability; 0.5 and more where nobody is taken for late. */
+  /**
+   * On average -ln of a right state's probability; 0.3 and more where exact people are taken for
+   * prompt.
+   */
   private static final double MOST_LOSS = 0.15;
 
   @ParameterizedTest
