@@ -2,6 +2,8 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
 import lampwise.light.Blink;
 import lampwise.light.Window;
 
@@ -13,6 +15,7 @@ import lampwise.light.Window;
  * @param notes the blinks in order of time
  * @param blind stretches inside the window that were not watched, in order
  * @param settings the noise that is possible
+ * @param finer settings that are looked at where those leave a doubt
  * @param resolutionSeconds gaps that differ by less than this are the same
  * @param stated whether the window was said or recorded, and is not just the reach of the blinks
  * @param level whether it is a light level that does not change, so that no blink means that
@@ -23,6 +26,7 @@ record Evidence(
     List<Note> notes,
     List<Window> blind,
     List<Noise> settings,
+    Optional<Supplier<NoiseGrid>> finer,
     double resolutionSeconds,
     boolean stated,
     boolean level) {
@@ -63,13 +67,13 @@ record Evidence(
     List<Note> inside =
         notes.stream().filter(n -> n.on() >= start && (n.on() < end || last)).toList();
     return new Evidence(
-        new Window(start, end), inside, blind, settings, resolutionSeconds, stated, level);
+        new Window(start, end), inside, blind, settings, finer, resolutionSeconds, stated, level);
   }
 
   /** The same with other blinks. */
   Evidence with(List<Note> others) {
     boolean still = level && others.isEmpty();
-    return new Evidence(window, others, blind, settings, resolutionSeconds, stated, still);
+    return new Evidence(window, others, blind, settings, finer, resolutionSeconds, stated, still);
   }
 
   /** The starts of the blinks, rising. */
@@ -87,7 +91,8 @@ record Evidence(
   /** The same evidence with two of its noise settings, for a quick look. */
   Evidence roughly() {
     List<Noise> few = List.of(usualSettings().get(1), settings.get(settings.size() - 1));
-    return new Evidence(window, notes, blind, few, resolutionSeconds, stated, level);
+    return new Evidence(
+        window, notes, blind, few, Optional.empty(), resolutionSeconds, stated, level);
   }
 
   /** The noise settings that are at least half as common as the commonest. */

@@ -80,6 +80,14 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     return train.logWeight(noise) + logDensity + durations * Math.log(cell);
   }
 
+  /**
+   * The train under this noise: spacings that were seen are those that were noted, late first
+   * blinks included.
+   */
+  Train train(Noise noise) {
+    return durations > 0 && noise.firstLate() > 0 ? train.notedLate(noise.firstLate()) : train;
+  }
+
   /** The rhythms that a recording proposes. */
   static List<FreeRhythms> propose(Evidence evidence) {
     double[] starts = evidence.starts();

@@ -1,7 +1,9 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import lampwise.light.Marks;
 import lampwise.light.Window;
 import lampwise.sheet.CodeSheet;
@@ -21,6 +23,7 @@ final class Likelihoods {
   private final Evidence evidence;
   private final Varied varied;
   private final Showing showing;
+  private final double[] logPriors;
 
   /** Prepares the likelihoods of a recording: a unit at rest shows that it sees a target. */
   Likelihoods(CodeSheet sheet, Evidence evidence, Marks marks) {
@@ -28,6 +31,7 @@ final class Likelihoods {
     this.evidence = evidence;
     this.varied = new Varied(listed, evidence);
     this.showing = new Showing(listed, evidence.window(), true);
+    this.logPriors = Arrays.stream(Posterior.priors(sheet)).map(Math::log).toArray();
   }
 
   private Likelihoods(Likelihoods other, Showing showing) {
@@ -35,6 +39,7 @@ final class Likelihoods {
     this.evidence = other.evidence;
     this.varied = other.varied;
     this.showing = showing;
+    this.logPriors = other.logPriors;
   }
 
   /** The same, on the same pulse trains, for a unit that is dark while it sees a target. */
@@ -88,16 +93,45 @@ final class Likelihoods {
     addStates(first, listed.likeFirst(proposed), head);
     List<FreeRhythms> near = varied.near(first::isHopeful, first::mean);
     Timing picking = first.bestTiming();
-    addUnlisted(first, proposed, near, head, picking);
+    Unlisted free = addUnlisted(first, proposed, near, head, picking);
     Sums sums = first;
     if (stretch.notes().size() > MANY_BLINKS) {
       sums = new Sums(states + 1, first.timings(), noRhythm(stretch));
       addStates(sums, first.hopeful(states), stretch);
       if (first.isHopeful(states)) {
-        addUnlisted(sums, FreeRhythms.propose(stretch), near, stretch, picking);
+        free = addUnlisted(sums, FreeRhythms.propose(stretch), near, stretch, picking);
       }
     }
-    return logs(first, sums, noRhythm(stretch));
+    double[] logs = logs(first, sums, noRhythm(stretch));
+    List<Integer> contenders = contenders(logs, proposed);
+    if (stretch.finer().isEmpty() || contenders.size() < 2) {
+      return logs;
+    }
+    Unlisted unlisted = free;
+    Finer.Fold fold =
+        (candidate, timing, floor) ->
+            candidate < states
+                ? showing.logs(candidate, stretch, timing, floor)
+                : unlisted.logs(stretch, timing, floor);
+    NoiseGrid grid = stretch.finer().get().get();
+    return Finer.logs(grid, contenders, logPriors, logs, sums, fold);
+  }
+
+  /**
+   * The candidates between which the noise may decide: those that are not far behind the best, and
+   * the states that may look like it where a first blink is noted late.
+   */
+  private List<Integer> contenders(double[] logs, List<FreeRhythms> proposed) {
+    int best = 0;
+    for (int i = 1; i < logs.length; i++) {
+      best = logPriors[i] + logs[i] > logPriors[best] + logs[best] ? i : best;
+    }
+    double most = logPriors[best] + logs[best];
+    List<Integer> alike = best < listed.size() ? listed.alike(best) : listed.alike(proposed);
+    return IntStream.range(0, logs.length)
+        .filter(i -> Finer.isInDoubt(logPriors[i] + logs[i], most) || alike.contains(i))
+        .boxed()
+        .toList();
   }
 
   /** Adds states, the likeliest first, so that soon it is known what does not matter. */
@@ -110,7 +144,7 @@ final class Likelihoods {
   }
 
   /** Adds the unlisted rhythms, picked by how they fit under the timing that fits best. */
-  private void addUnlisted(
+  private Unlisted addUnlisted(
       Sums sums,
       List<FreeRhythms> proposed,
       List<FreeRhythms> near,
@@ -122,6 +156,7 @@ final class Likelihoods {
     for (Timing timing : sums.timings()) {
       sums.add(listed.size(), timing, free.logs(stretch, timing, sums.floor()));
     }
+    return free;
   }
 
   /** The averages, and of what was given up how far behind it is at least. */

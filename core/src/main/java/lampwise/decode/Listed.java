@@ -3,6 +3,7 @@ package lampwise.decode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.IntPredicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import lampwise.light.Marks;
@@ -102,6 +103,24 @@ final class Listed {
   List<FreeRhythms> without(List<FreeRhythms> rhythms) {
     return rhythms.stream()
         .filter(free -> IntStream.range(0, size()).noneMatch(state -> shows(state, free.train())))
+        .toList();
+  }
+
+  /** The other states that one may be taken for where first blinks are noted late. */
+  List<Integer> alike(int state) {
+    return alike(other -> other != state, trains.get(state));
+  }
+
+  /** The states that one of these rhythms may be where first blinks are noted late. */
+  List<Integer> alike(List<FreeRhythms> rhythms) {
+    return alike(any -> true, rhythms.stream().map(FreeRhythms::train).toList());
+  }
+
+  private List<Integer> alike(IntPredicate which, List<Train> like) {
+    return IntStream.range(0, size())
+        .filter(which)
+        .filter(i -> trains.get(i).stream().anyMatch(t -> like.stream().anyMatch(t::mayLookLike)))
+        .boxed()
         .toList();
   }
 

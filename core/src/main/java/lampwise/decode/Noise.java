@@ -44,21 +44,42 @@ record Noise(
 
   /** The settings for blinks noted by people. */
   static List<Noise> ofPeople(double resolutionSeconds, boolean lengths) {
-    double[] late = lengths ? new double[] {0, 0.12} : new double[] {0};
     List<Noise> settings = new ArrayList<>();
-    for (double delay : late) {
+    for (double delay : ends(lengths)) {
       for (int i = 0; i < SD.length; i++) {
-        double sd = Math.sqrt(SD[i] * SD[i] + resolutionSeconds * resolutionSeconds / 12);
         for (int j = 0; j < MISS.length; j++) {
-          double weight = WEIGHTS[i][j] * (delay > 0 ? RELEASED_LATE : 1);
-          if (weight > 0) {
+          if (WEIGHTS[i][j] > 0) {
             settings.add(
-                new Noise(sd, MISS[j], STRAYS[j], delay, 0.03 + sd, FIRST_LATE[i], weight));
+                ofPerson(SD[i], resolutionSeconds, MISS[j], STRAYS[j], delay, FIRST_LATE[i])
+                    .times(WEIGHTS[i][j]));
           }
         }
       }
     }
     return settings;
+  }
+
+  /** How late the end of a blink may be noted, seconds; 0 where no ends are. */
+  static double[] ends(boolean lengths) {
+    return lengths ? new double[] {0, 0.12} : new double[] {0};
+  }
+
+  /** A person who makes such errors, noting times with a resolution. */
+  static Noise ofPerson(
+      double error,
+      double resolutionSeconds,
+      double miss,
+      double strays,
+      double late,
+      double firstLate) {
+    double sd = Math.sqrt(error * error + resolutionSeconds * resolutionSeconds / 12);
+    double weight = late > 0 ? RELEASED_LATE : 1;
+    return new Noise(sd, miss, strays, late, 0.03 + sd, firstLate, weight);
+  }
+
+  /** The same setting, so many times as common. */
+  Noise times(double factor) {
+    return new Noise(sd, miss, strays, late, lengthSd, firstLate, weight * factor);
   }
 
   /** The order of settings by how like one they are: in the timing error, then in the strays. */

@@ -250,6 +250,7 @@ final class OwnZero {
         evidence.notes().stream().map(this::counted).toList(),
         evidence.blind().stream().map(this::counted).toList(),
         evidence.settings(),
+        evidence.finer(),
         Math.rint(evidence.resolutionSeconds() * STEPS_PER_SECOND) / STEPS_PER_SECOND,
         evidence.stated(),
         evidence.level());

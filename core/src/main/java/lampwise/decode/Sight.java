@@ -101,7 +101,8 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
       }
     }
     double resolution = resolution(times);
-    List<Noise> settings = Noise.ofPeople(resolution, lengths);
+    boolean ends = lengths;
+    List<Noise> settings = Noise.ofPeople(resolution, ends);
     return new Sight(
         Optional.of(
             new Evidence(
@@ -109,6 +110,7 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
                 notes,
                 joined(log.marks().covered()),
                 settings,
+                Optional.of(() -> NoiseGrid.ofPeople(resolution, ends)),
                 Math.max(resolution, TAPPED_SECONDS),
                 stated,
                 false)),
@@ -210,6 +212,7 @@ record Sight(Optional<Evidence> evidence, String unreadable, List<String> notes,
                 spans.lit(),
                 joined(blind),
                 settings,
+                Optional.empty(),
                 1.5 * spans.periodSeconds(),
                 true,
                 level)),

@@ -1,6 +1,8 @@
 package lampwise.decode;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -27,6 +29,8 @@ final class Sums {
   /** The best average is at least this: the largest part that one setting has in one. */
   private double least;
 
+  private final double[] bestTerms;
+  private final List<Optional<Timing>> bestTimings;
   private Optional<Timing> bestTiming = Optional.empty();
   private final List<Timing> timings;
   private final double allWeights;
@@ -42,10 +46,13 @@ final class Sums {
   Sums(int candidates, List<Timing> timings, double other) {
     this.logs = new double[candidates];
     this.weights = new double[candidates];
+    this.bestTerms = new double[candidates];
+    this.bestTimings = new ArrayList<>(Collections.nCopies(candidates, Optional.empty()));
     this.timings = timings;
     this.allWeights = timings.stream().mapToDouble(Timing::weight).sum();
     this.other = other;
     this.least = other;
+    Arrays.fill(bestTerms, Double.NEGATIVE_INFINITY);
     Arrays.fill(logs, Double.NEGATIVE_INFINITY);
   }
 
@@ -57,6 +64,10 @@ final class Sums {
       logs[candidate] = Gauss.logAdd(logs[candidate], log);
       weights[candidate] += noise.weight();
       least = Math.max(least, log - Math.log(allWeights));
+      if (terms[s] > bestTerms[candidate]) {
+        bestTerms[candidate] = terms[s];
+        bestTimings.set(candidate, Optional.of(timing));
+      }
       if (bestTiming.isEmpty() || terms[s] > bestTerm) {
         bestTerm = terms[s];
         bestTiming = Optional.of(timing);
@@ -67,6 +78,21 @@ final class Sums {
   /** The settings that are averaged over. */
   List<Timing> timings() {
     return timings;
+  }
+
+  /** How many candidates there are. */
+  int size() {
+    return logs.length;
+  }
+
+  /** How the best fold of the blinks went so far. */
+  Front front() {
+    return front;
+  }
+
+  /** The timing under which a candidate fits best; empty if it fits under none. */
+  Optional<Timing> bestTiming(int candidate) {
+    return bestTimings.get(candidate);
   }
 
   /** The timing, among those seen, under which a candidate fits best. */

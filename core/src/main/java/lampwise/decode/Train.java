@@ -13,6 +13,14 @@ final class Train {
   /** Blinks farther apart than this, start to start, are not of one burst (chosen). */
   private static final double BURST_SECONDS = 1.1;
 
+  /** Spacings that differ by less are the same, but for rounding. */
+  private static final double SAME_SECONDS = 1e-6;
+
+  /** Gaps of two trains that may look alike differ by this at the most, and by this part. */
+  private static final double LIKE_SECONDS = 0.05;
+
+  private static final double LIKE_FRACTION = 0.05;
+
   private static final double NO_STRETCH = 0.9999;
 
   private static final int NO_BORDER = Integer.MAX_VALUE / 2;
@@ -97,6 +105,69 @@ final class Train {
   Train weighed(double logShare) {
     return new Train(
         on, length, prelude, cycleSeconds, low, high, logWeight + logShare, measured, fitted);
+  }
+
+  /**
+   * The same train of a lamp that was noted with the first blink of each burst so late, its times
+   * being those that were noted: each burst begins so much earlier, and blinks that are evenly
+   * spaced in it stay so.
+   *
+   * @param late seconds, 0 or more
+   */
+  Train notedLate(double late) {
+    double[] starts = on.clone();
+    for (int from = 0; from < on.length; ) {
+      int to = from + 1;
+      while (to < on.length && !opensBurst(to)) {
+        to++;
+      }
+      boolean opens = opensBurst(from);
+      boolean even = isEven(from, to);
+      for (int i = from; opens && i < to; i++) {
+        double part =
+            even && to - from > 1 ? (double) (to - 1 - i) / (to - 1 - from) : i == from ? 1 : 0;
+        starts[i] -= late * part;
+      }
+      from = to;
+    }
+    double zero = starts[0] - on[0];
+    for (int i = 0; i < starts.length; i++) {
+      starts[i] -= zero;
+    }
+    return new Train(starts, length, prelude, cycleSeconds, low, high, logWeight, measured, fitted);
+  }
+
+  /**
+   * Whether it may look like another where the first blinks of bursts are noted late: both repeat,
+   * with as many blinks in a cycle, two at least, and every gap beside no first blink is the same.
+   */
+  boolean mayLookLike(Train other) {
+    boolean same =
+        repeats()
+            && other.repeats()
+            && prelude == 0
+            && other.prelude == 0
+            && on.length > 1
+            && on.length == other.on.length
+            && low * cycleSeconds <= other.high * other.cycleSeconds
+            && other.low * other.cycleSeconds <= high * cycleSeconds;
+    double ratio = other.cycleSeconds / cycleSeconds;
+    for (int i = 1; same && i < on.length; i++) {
+      double gap = (on[i] - on[i - 1]) * ratio;
+      double most = LIKE_SECONDS + LIKE_FRACTION * gap;
+      most += opensBurst(i - 1) || opensBurst(i) ? NoiseGrid.MOST_LATE : 0;
+      same = Math.abs(other.on[i] - other.on[i - 1] - gap) <= most;
+    }
+    return same;
+  }
+
+  private boolean isEven(int from, int to) {
+    for (int i = from + 2; i < to; i++) {
+      if (Math.abs(on[i] - 2 * on[i - 1] + on[i - 2]) > SAME_SECONDS) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** When a pulse that ended at a time began, as far as its length does not stretch. */

@@ -67,7 +67,8 @@ final class Unlisted {
   private static double[] logs(FreeRhythms free, Evidence stretch, Timing timing, Floor floor) {
     double logWeight = free.logWeight(timing.any());
     double[] logs =
-        Fit.logLikelihoods(free.train(), stretch, timing, false, floor.of(logWeight).weighed());
+        Fit.logLikelihoods(
+            free.train(timing.any()), stretch, timing, false, floor.of(logWeight).weighed());
     for (int s = 0; s < logs.length; s++) {
       logs[s] += logWeight;
     }
