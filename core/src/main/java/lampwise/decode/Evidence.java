@@ -59,6 +59,18 @@ record Evidence(
     blind = List.copyOf(blind);
   }
 
+  /** The same without finer settings. */
+  Evidence(
+      Window window,
+      List<Note> notes,
+      List<Window> blind,
+      List<Noise> settings,
+      double resolutionSeconds,
+      boolean stated,
+      boolean level) {
+    this(window, notes, blind, settings, Optional.empty(), resolutionSeconds, stated, level);
+  }
+
   /** The part of it inside a stretch; blinks belong to the stretch in which they start. */
   Evidence within(double from, double to) {
     double start = Math.max(from, window.fromSeconds());
