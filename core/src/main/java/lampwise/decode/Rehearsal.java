@@ -3,7 +3,6 @@ package lampwise.decode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import lampwise.light.Window;
 
 /**
@@ -57,7 +56,6 @@ final class Rehearsal {
         notes,
         List.of(),
         List.of(watching.noise()),
-        Optional.empty(),
         resolution,
         true,
         false);

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.Optional;
 import lampwise.light.Window;
 import org.junit.jupiter.api.Test;
 
@@ -16,14 +15,7 @@ class PlacesTest {
             .mapToObj(t -> new Evidence.Note(t, t + 0.1, false, false, 0.98))
             .toList();
     return new Evidence(
-        new Window(0, to),
-        notes,
-        List.of(),
-        Noise.ofPeople(0.01, true),
-        Optional.empty(),
-        0.03,
-        true,
-        false);
+        new Window(0, to), notes, List.of(), Noise.ofPeople(0.01, true), 0.03, true, false);
   }
 
   @Test

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import lampwise.light.Window;
 import org.junit.jupiter.api.Test;
 
@@ -33,8 +32,7 @@ class TimingTest {
         notes.add(note(1.3 + TRAIN.on(pulse) + 1.9));
       }
     }
-    return new Evidence(
-        new Window(0, 42), notes, List.of(), SETTINGS, Optional.empty(), 0.01, true, false);
+    return new Evidence(new Window(0, 42), notes, List.of(), SETTINGS, 0.01, true, false);
   }
 
   private static Evidence.Note note(double on) {
