@@ -1,7 +1,6 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
@@ -13,12 +12,6 @@ import java.util.Optional;
  * dropped).
  */
 final class Switches {
-  /** Chains this much below the best one (natural logarithm) are dropped. */
-  private static final double DROP = 13;
-
-  /** How many chains are carried on. */
-  private static final int BEAM = 64;
-
   /** How far back from its first blink a state may have begun: so many places. */
   private static final int PLACES_BACK = 32;
 
@@ -149,7 +142,7 @@ final class Switches {
         if (runs.isEmpty()) {
           return;
         }
-        fronts[gap] = best(runs) + strays;
+        fronts[gap] = Runs.best(runs) + strays;
       }
     }
     floor.front().offer(fronts, 0);
@@ -180,7 +173,7 @@ final class Switches {
         Math.max(floor.at(index) - strays, floor.log() - logStrays - left * mostPerNote);
     List<Run> grown = new ArrayList<>();
     int old = runs.size();
-    double least = Math.max(best(runs) - DROP, hopeless);
+    double least = Runs.least(runs, hopeless);
     for (Run run : runs) {
       if (run.line.isPresent()) {
         extend(run, index, least, grown);
@@ -189,7 +182,7 @@ final class Switches {
       }
     }
     runs.addAll(grown);
-    least = Math.max(best(runs) - DROP, hopeless);
+    least = Runs.least(runs, hopeless);
     int back = Math.max(0, end - PLACES_BACK);
     double[] most = endings.greatest(back, end);
     for (Shown shown : ways) {
@@ -197,7 +190,7 @@ final class Switches {
         anchors(shown, index, back, most, least, runs);
       }
     }
-    return prune(runs, old, hopeless);
+    return Runs.pruned(runs, old, hopeless);
   }
 
   /** Blinks at random become the rarer the longer none comes. */
@@ -370,38 +363,5 @@ final class Switches {
         run.pass(skipped);
       }
     }
-  }
-
-  private static double best(List<Run> runs) {
-    double best = Double.NEGATIVE_INFINITY;
-    for (Run run : runs) {
-      best = Math.max(best, run.score());
-    }
-    return best;
-  }
-
-  private static List<Run> prune(List<Run> runs, int old, double hopeless) {
-    double least = Math.max(best(runs) - DROP, hopeless);
-    List<Run> kept = new ArrayList<>();
-    int fresh = 0;
-    for (int i = 0; i < runs.size(); i++) {
-      Run run = runs.get(i);
-      fresh = i == old ? kept.size() : fresh;
-      if (run.score() > least && !(i >= old && run.isMerged(kept, fresh))) {
-        kept.add(run);
-      }
-    }
-    if (kept.size() > BEAM) {
-      double[] scores = kept.stream().mapToDouble(Run::score).toArray();
-      double last = Largest.last(scores, BEAM);
-      kept.removeIf(run -> run.score() < last);
-    }
-    // The best run first, so that others are soon seen not to matter beside it.
-    for (int i = 1; i < kept.size(); i++) {
-      if (kept.get(i).score() > kept.get(0).score()) {
-        Collections.swap(kept, 0, i);
-      }
-    }
-    return kept;
   }
 }
