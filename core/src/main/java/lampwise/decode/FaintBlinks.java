@@ -20,9 +20,6 @@ record FaintBlinks(List<Evidence.Note> notes, double weight) {
   /** Fewer blinks are not believed: uneven noise and beats leave one or two (chosen). */
   private static final int FEWEST = 3;
 
-  /** In longer curves they are not looked for, as in folding. */
-  private static final double MOST_SECONDS = 900;
-
   /** Blinks of one length, for the lamp that explains most. */
   static FaintBlinks of(LightEvidence light, double blink, double least) {
     FaintBlinks best = new FaintBlinks(List.of(), 0);
@@ -54,7 +51,7 @@ record FaintBlinks(List<Evidence.Note> notes, double weight) {
   static Evidence shown(LightCurve curve, Evidence found) {
     if (!found.notes().isEmpty()
         || !found.blind().isEmpty()
-        || found.window().lengthSeconds() > MOST_SECONDS) {
+        || found.window().lengthSeconds() > LightLikelihoods.MOST_SECONDS) {
       return found;
     }
     LightSamples samples = LightSamples.of(curve, found.window(), LitSpans.isHeld(curve));

@@ -140,9 +140,7 @@ public final class LampDecoder implements Decoder {
     }
     Evidence found = sight.evidence().orElseThrow();
     Evidence evidence =
-        recording instanceof LightCurve curve && !sight.clear()
-            ? FaintBlinks.shown(curve, found)
-            : found;
+        recording instanceof LightCurve curve ? FaintBlinks.shown(curve, found) : found;
     Optional<Explained> free = Explained.freely(evidence);
     return observation(
         recording,

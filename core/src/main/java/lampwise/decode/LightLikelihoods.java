@@ -28,7 +28,7 @@ record LightLikelihoods(double[] logs, Evidence evidence) {
   private static final double PART_SECONDS = 100;
 
   /** Longer ones are not folded: some seconds. */
-  private static final double MOST_SECONDS = 900;
+  static final double MOST_SECONDS = 900;
 
   /** A sheet whose states take more additions than this is not folded: some seconds. */
   private static final double MOST_WORK = 2e9;

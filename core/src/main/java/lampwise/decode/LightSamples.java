@@ -68,7 +68,7 @@ record LightSamples(double[] seconds, double[] above, double noise, double perio
   private static final double MOST_APART = 1.6;
 
   /** More samples, or nearer ones (seconds), are not prepared: their noise is given as 0. */
-  private static final int MOST_SAMPLES = 60_000;
+  static final int MOST_SAMPLES = 60_000;
 
   private static final double LEAST_PERIOD = 0.002;
 

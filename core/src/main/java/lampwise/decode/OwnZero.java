@@ -31,9 +31,6 @@ final class OwnZero {
    */
   private static final double ROUNDING = 0.3633;
 
-  /** Of a longer light curve, which is not folded, the samples keep their times. */
-  private static final int MOST_SAMPLES = 60_000;
-
   /** Times farther away than this, seconds, have no microseconds; they stay as they are. */
   private static final double FARTHEST_SECONDS = 1e8;
 
@@ -64,8 +61,9 @@ final class OwnZero {
       return;
     }
     Sight seen = Sight.of(original);
+    // The samples of a longer curve, which is not folded, keep their times.
     if (original instanceof LightCurve curve
-        && curve.size() <= MOST_SAMPLES
+        && curve.size() <= LightSamples.MOST_SAMPLES
         && seen.evidence().isPresent()
         && isNear(seen.evidence().get().window())
         && isNear(curve.marks())) {
