@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.DoublePredicate;
 import java.util.stream.IntStream;
 import lampwise.rhythm.Limits;
 import lampwise.rhythm.Rhythm;
@@ -17,7 +18,7 @@ import lampwise.sheet.TellApart;
  * How long to record so that the states of a sheet can be told apart: for each pair the shortest
  * recording that tells one from the other in {@value #SURE} of all cases, whichever of the two it
  * is, at any phase and on any clock that the sheet allows. Found by rehearsal: recordings of both
- * states, always the same ones, are judged as the decoder judges them.
+ * states, always the same ones, are judged as the decoder judges them, and a fifth is added.
  */
 public final class RecordingPlan {
   /** What share of the recordings is to be told right. */
@@ -26,28 +27,33 @@ public final class RecordingPlan {
   /** Longer than this nobody watches, seconds. */
   public static final double MOST_SECONDS = 600;
 
-  /** Less than this is not worth walking there, seconds. */
-  public static final double LEAST_SECONDS = 5;
+  /** Less than this nobody looks at a lamp, seconds. Chosen. */
+  public static final double LEAST_SECONDS = 0.5;
 
-  /** Recordings of each state for a first, rough look, and for the figure itself. */
-  private static final int ROUGH = 100;
+  /**
+   * So many times what rehearsals need is named: they know the noise, and a decoder does not. Seven
+   * tenths of that still are less than they need.
+   */
+  private static final double RESERVE = 1.2;
 
-  private static final int FINE = 1000;
+  /** A length is named in tenths below this, in whole seconds from it on. */
+  private static final double WHOLE_FROM_SECONDS = 10;
 
-  /** Of rough recordings this many may be wrong, of fine ones this share. */
-  private static final int ROUGH_WRONG = 3;
+  /** Recordings of each state at the most; fewer where so many deviations show that it is clear. */
+  private static final int MANY = 2000;
 
-  private static final double FINE_WRONG = 0.4 * (1 - SURE);
+  private static final double CLEAR = 3;
 
-  /** For a rough answer: recordings of each state, and the longest that is advised, seconds. */
+  /** For a rough answer: recordings of each state, and the lengths that are advised, seconds. */
   private static final int FEW = 10;
 
+  private static final double ADVISED_LEAST_SECONDS = 10;
   private static final double ADVISED_SECONDS = 180;
 
   /** Lengths that are tried grow by this. */
   private static final double GROWTH = 1.3;
 
-  private static final int HALVINGS = 5;
+  private static final int HALVINGS = 4;
 
   /** A dark of this length is not missed, seconds. Chosen. */
   private static final double PLAIN_DARK_SECONDS = 1;
@@ -74,8 +80,8 @@ public final class RecordingPlan {
    *
    * @param first one state's name
    * @param second the other's
-   * @param seconds the shortest recording that does; empty if none of up to {@value #MOST_SECONDS}
-   *     seconds does
+   * @param seconds the shortest recording that does, from {@value #LEAST_SECONDS} on, in tenths of
+   *     a second below 10 and whole ones above; empty if none of up to {@value #MOST_SECONDS} does
    * @param provoke what to do at the unit before or while it is recorded; empty if nothing, out of
    *     the sensor's range
    * @param otherwise where no recording does: what else does, or why not
@@ -202,9 +208,10 @@ public final class RecordingPlan {
     if (one instanceof Rhythm.Steady || two instanceof Rhythm.Steady) {
       return fromSteady(one instanceof Rhythm.Steady ? two : one, shared);
     }
-    double seconds = 2 * LEAST_SECONDS;
     double growth = GROWTH * GROWTH;
-    double told = bout(one, two, shared).first(seconds, growth, ADVISED_SECONDS, FEW, 0);
+    Bout bout = bout(one, two, shared);
+    double told =
+        first(ADVISED_LEAST_SECONDS, growth, ADVISED_SECONDS, tried -> bout.areTold(tried, FEW));
     return told > ADVISED_SECONDS ? OptionalDouble.empty() : OptionalDouble.of(GROWTH * told);
   }
 
@@ -222,23 +229,35 @@ public final class RecordingPlan {
       return fromSteady(one instanceof Rhythm.Steady ? two : one, shared);
     }
     Bout bout = bout(one, two, shared);
-    int most = (int) (2 * FINE * FINE_WRONG);
-    double rough = bout.first(LEAST_SECONDS, GROWTH, MOST_SECONDS, ROUGH, ROUGH_WRONG);
-    double seconds = bout.first(rough, GROWTH, MOST_SECONDS, FINE, most);
-    if (seconds > MOST_SECONDS) {
+    double longest = MOST_SECONDS / RESERVE;
+    double high = first(LEAST_SECONDS, GROWTH, longest, bout::isTold);
+    if (high > longest) {
       return OptionalDouble.empty();
     }
-    double low = seconds / GROWTH / GROWTH;
-    double high = seconds;
+    double low = high / GROWTH;
     for (int i = 0; i < HALVINGS && high > LEAST_SECONDS; i++) {
       double middle = Math.sqrt(low * high);
-      if (bout.isTold(middle, FINE, most)) {
+      if (bout.isTold(middle)) {
         high = middle;
       } else {
         low = middle;
       }
     }
-    return OptionalDouble.of(Math.max(LEAST_SECONDS, Math.ceil(high)));
+    return OptionalDouble.of(named(RESERVE * high));
+  }
+
+  /** The first of growing lengths that tells; if none does, one beyond the longest. */
+  private static double first(double least, double growth, double longest, DoublePredicate tells) {
+    double seconds = least;
+    while (seconds <= longest && !tells.test(seconds)) {
+      seconds *= growth;
+    }
+    return seconds;
+  }
+
+  /** A length as it is named. */
+  private static double named(double seconds) {
+    return seconds < WHOLE_FROM_SECONDS ? Math.ceil(10 * seconds) / 10 : Math.rint(seconds);
   }
 
   /**
@@ -251,7 +270,7 @@ public final class RecordingPlan {
       double begins = triggered(shared) || !train.repeats() ? Fit.TRIGGER_SECONDS : 0;
       longest = Math.max(longest, begins + train.high() * litSeconds(train));
     }
-    double seconds = Math.ceil(longest);
+    double seconds = named(longest);
     return seconds > MOST_SECONDS ? OptionalDouble.empty() : OptionalDouble.of(seconds);
   }
 
@@ -283,23 +302,30 @@ public final class RecordingPlan {
 
   /** Two rhythms that are to be told apart. */
   private record Bout(List<Train> one, List<Train> two, Rehearsal rehearsal, boolean triggered) {
-    /** The first of growing lengths that tells them apart; if none does, one beyond the longest. */
-    double first(double least, double growth, double longest, int count, int mostWrong) {
-      double seconds = least;
-      while (seconds <= longest && !isTold(seconds, count, mostWrong)) {
-        seconds *= growth;
+    /** Whether no more than some recordings in a hundred are taken for the other's. */
+    boolean isTold(double seconds) {
+      int wrong = 0;
+      double expected = 0;
+      for (int i = 0; i < MANY; i++) {
+        wrong += wrong(i, seconds);
+        expected += 2 * (1 - SURE);
+        if (Math.abs(wrong - expected) > CLEAR * Math.sqrt(expected) + 1) {
+          break;
+        }
       }
-      return seconds;
+      return wrong <= expected;
     }
 
-    /** Whether of so many recordings of each no more than some are taken for the other's. */
-    boolean isTold(double seconds, int count, int mostWrong) {
-      int wrong = 0;
-      for (int i = 0; i < count && wrong <= mostWrong; i++) {
-        wrong += isRight(rehearsal.of(one, i, seconds), one, two) ? 0 : 1;
-        wrong += isRight(rehearsal.of(two, i, seconds), two, one) ? 0 : 1;
-      }
-      return wrong <= mostWrong;
+    /** Whether none of so many recordings of each is taken for the other's. */
+    boolean areTold(double seconds, int count) {
+      return IntStream.range(0, count).allMatch(i -> wrong(i, seconds) == 0);
+    }
+
+    /** How many of the two recordings of a number are taken for the other's. */
+    private int wrong(int number, double seconds) {
+      boolean first = isRight(rehearsal.of(one, number, seconds), one, two);
+      boolean second = isRight(rehearsal.of(two, number, seconds), two, one);
+      return (first ? 0 : 1) + (second ? 0 : 1);
     }
 
     private boolean isRight(Evidence evidence, List<Train> truth, List<Train> other) {

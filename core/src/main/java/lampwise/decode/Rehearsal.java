@@ -7,8 +7,9 @@ import lampwise.light.Window;
 
 /**
  * Recordings of one state as a way of recording would make them: always the same ones, so that a
- * plan is the same each time, and a longer one of a number holds the shorter one. Numbers come from
- * the mixing function of SplitMix64 (Steele, Lea and Flood, OOPSLA 2014).
+ * plan is the same each time, and a longer one of a number holds the shorter one. Phases and clocks
+ * are laid out evenly (Halton, Numerische Mathematik 2, 1960), what people do wrong comes from the
+ * mixing function of SplitMix64 (Steele, Lea and Flood, OOPSLA 2014).
  */
 final class Rehearsal {
   private static final long GOLDEN = 0x9E3779B97F4A7C15L;
@@ -41,7 +42,9 @@ final class Rehearsal {
     Stream mistakes = new Stream(mix(-number - 1L));
     List<Evidence.Note> notes = new ArrayList<>();
     if (!trains.isEmpty()) {
-      blinks(chosen(trains, lamp.next()), lamp, seconds, notes);
+      Train train = chosen(trains, even(number, 5));
+      double clock = train.low() + (train.high() - train.low()) * even(number, 3);
+      blinks(train, clock, even(number, 2), lamp, seconds, notes);
     }
     double strays = watching.straysPerSecond();
     double time = strays > 0 ? mistakes.exponential(strays) : Double.POSITIVE_INFINITY;
@@ -76,9 +79,13 @@ final class Rehearsal {
     return trains.get(trains.size() - 1);
   }
 
-  private void blinks(Train train, Stream lamp, double seconds, List<Evidence.Note> notes) {
-    double stretch = train.low() + (train.high() - train.low()) * lamp.next();
-    double phase = lamp.next();
+  private void blinks(
+      Train train,
+      double stretch,
+      double phase,
+      Stream lamp,
+      double seconds,
+      List<Evidence.Note> notes) {
     boolean begins = triggered || !train.repeats() || train.prelude() > 0;
     double start = begins ? Fit.TRIGGER_SECONDS * phase : -phase * train.cycleSeconds() * stretch;
     int last = train.repeats() ? train.last() : train.size() - 1;
@@ -115,6 +122,17 @@ final class Rehearsal {
 
   private static Evidence.Note note(double on, double off) {
     return new Evidence.Note(on, off, false, false, 1);
+  }
+
+  /** A number of a row that fills 0 to 1 evenly: its digits read from behind, in a prime base. */
+  private static double even(int number, int base) {
+    double sum = 0;
+    double place = 1.0 / base;
+    for (int left = number + 1; left > 0; left /= base) {
+      sum += left % base * place;
+      place /= base;
+    }
+    return sum;
   }
 
   private static long mix(long value) {

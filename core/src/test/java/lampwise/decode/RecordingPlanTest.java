@@ -95,11 +95,22 @@ class RecordingPlanTest {
   void aSteadyLampIsWatchedUntilTheOtherWasDark() {
     LampState steady = Sheets.state("lit", "steady", Seen.ALWAYS);
     LampState winking = Sheets.state("wink", "steady then dark 0.2 s every 8 s", Seen.ALWAYS);
-    assertEquals(9, seconds(Watching.bySensor(50), steady, winking));
+    assertEquals(8.2, seconds(Watching.bySensor(50), steady, winking));
     assertEquals(17, seconds(CAREFUL, winking, steady));
     assertEquals(25, seconds(CARELESS, winking, steady));
     assertEquals(RecordingPlan.LEAST_SECONDS, seconds(CARELESS, steady, QUICK));
     assertEquals(RecordingPlan.LEAST_SECONDS, seconds(CARELESS, steady, DARK));
+  }
+
+  /** As short as it may be: two or three blinks of two a second, which are not all missed. */
+  @Test
+  void aQuickLampIsToldFromDarkAtOnce() {
+    LampState rapid = Sheets.state("rapid", "1.5 to 2.5 blinks per second", Seen.ALWAYS);
+    double careful = seconds(CAREFUL, rapid, DARK);
+    assertTrue(careful >= RecordingPlan.LEAST_SECONDS && careful < 3, "careful " + careful);
+    assertEquals(Math.rint(10 * careful), 10 * careful, 1e-9);
+    double careless = seconds(CARELESS, rapid, DARK);
+    assertTrue(careless > careful && careless < 6, "careless " + careless);
   }
 
   /** Rhythms that differ in how long their blinks are, and in nothing else. */

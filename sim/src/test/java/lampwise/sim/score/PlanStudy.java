@@ -1,5 +1,8 @@
 package lampwise.sim.score;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
@@ -8,6 +11,8 @@ import lampwise.decode.LampDecoder;
 import lampwise.decode.Reading;
 import lampwise.decode.RecordingPlan;
 import lampwise.decode.Watching;
+import lampwise.file.FileException;
+import lampwise.file.SheetReader;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
 import lampwise.sheet.Seen;
@@ -82,12 +87,16 @@ final class PlanStudy {
   }
 
   /**
-   * Prints a line for each pair of the bench's sheet that is always seen.
+   * Prints a line for each pair of states that are always seen.
    *
-   * @param args an observer's name, how many recordings a pair and length, a seed
+   * @param args an observer's name, how many recordings a pair and length, a seed, and the file of
+   *     a sheet if it is not the bench's
    */
-  public static void main(String[] args) {
-    CodeSheet sheet = Bench.sheet();
+  public static void main(String[] args) throws IOException, FileException {
+    CodeSheet sheet =
+        args.length > 3
+            ? SheetReader.read(args[3], Files.readAllBytes(Path.of(args[3])))
+            : Bench.sheet();
     Person person = (Person) Presets.named(args[0]);
     int count = Integer.parseInt(args[1]);
     PlanStudy study = new PlanStudy(sheet, person, Long.parseLong(args[2]));
@@ -98,7 +107,7 @@ final class PlanStudy {
     for (RecordingPlan.Pair pair : plan.pairs(() -> {})) {
       LampState first = sheet.state(pair.first()).orElseThrow();
       LampState second = sheet.state(pair.second()).orElseThrow();
-      if (pair.seconds().isEmpty() || first.seen() != Seen.ALWAYS) {
+      if (pair.seconds().isEmpty() || first.seen() != Seen.ALWAYS || second.seen() != Seen.ALWAYS) {
         continue;
       }
       double seconds = pair.seconds().getAsDouble();
@@ -109,7 +118,7 @@ final class PlanStudy {
       needed += part < RecordingPlan.SURE ? 1 : 0;
       System.out.printf(
           Locale.ROOT,
-          "%s - %s: %.0f s, told %.2f %%; %.1f s, told %.2f %%%n",
+          "%s - %s: %.1f s, told %.2f %%; %.1f s, told %.2f %%%n",
           pair.first(),
           pair.second(),
           seconds,
