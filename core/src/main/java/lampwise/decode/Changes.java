@@ -16,7 +16,7 @@ final class Changes {
   private static final double LEAST = 0.05;
 
   /** A part of a change's likelihood this far below what matters is none (natural logarithm). */
-  private static final double NEGLIGIBLE = 8;
+  private static final double NEGLIGIBLE = 4;
 
   /**
    * Settings that differ in misses and strays alone judge a change alike, most to this (natural

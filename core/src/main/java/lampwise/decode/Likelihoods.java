@@ -104,7 +104,9 @@ final class Likelihoods {
     }
     double[] logs = logs(first, sums, noRhythm(stretch));
     List<Integer> contenders = contenders(logs, proposed);
-    if (stretch.finer().isEmpty() || contenders.size() < 2) {
+    // One blink alone is as late as any other.
+    boolean alone = stretch.notes().size() < 2;
+    if (alone || stretch.finer().isEmpty() || contenders.size() < 2) {
       return logs;
     }
     Unlisted unlisted = free;

@@ -32,11 +32,11 @@ import org.openjdk.jmh.annotations.Warmup;
 @State(Scope.Thread)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
-@Fork(1)
-@Warmup(iterations = 3, time = 1)
-@Measurement(iterations = 5, time = 1)
+@Fork(value = 1, jvmArgsAppend = "-XX:+UseSerialGC")
+@Warmup(iterations = 5, time = 2)
+@Measurement(iterations = 5, time = 2)
 public class DecodeSpeed {
-  static final int RECORDINGS = 20;
+  static final int RECORDINGS = 100;
   static final double SECONDS = 90;
 
   /** Who watches. */
@@ -68,6 +68,11 @@ public class DecodeSpeed {
   @Benchmark
   @OperationsPerInvocation(RECORDINGS)
   public List<Reading> blinkLog() {
+    return decoded(sheet, recordings);
+  }
+
+  /** Decodes recordings one by one. */
+  static List<Reading> decoded(CodeSheet sheet, List<Recording> recordings) {
     List<Reading> readings = new ArrayList<>();
     for (Recording recording : recordings) {
       readings.add(new LampDecoder().decode(sheet, List.of(recording)));
