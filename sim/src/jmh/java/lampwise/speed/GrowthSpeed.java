@@ -1,21 +1,15 @@
 package lampwise.speed;
 
-import java.util.ArrayList;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
 import lampwise.decode.Reading;
+import lampwise.file.FileException;
+import lampwise.file.SheetReader;
 import lampwise.light.Recording;
-import lampwise.rhythm.Phrase;
-import lampwise.rhythm.PhraseException;
-import lampwise.sheet.Basis;
 import lampwise.sheet.CodeSheet;
-import lampwise.sheet.Condition;
-import lampwise.sheet.LampState;
-import lampwise.sheet.Seen;
 import lampwise.sim.Mix;
 import lampwise.sim.Presets;
 import lampwise.sim.score.Bench;
@@ -64,10 +58,10 @@ public class GrowthSpeed {
   /**
    * Makes the sheet and the recordings.
    *
-   * @throws PhraseException never
+   * @throws FileException never
    */
   @Setup
-  public void record() throws PhraseException {
+  public void record() throws FileException {
     sheet = sheet(states);
     Score score = new Score(Mix.usual(sheet(SHOWN), List.of()), Bench.SEED);
     Cell cell = new Cell("careful", Presets.named("careful"), seconds);
@@ -75,38 +69,22 @@ public class GrowthSpeed {
         IntStream.range(0, RECORDINGS).mapToObj(i -> score.recording(cell, i).recording()).toList();
   }
 
-  private static CodeSheet sheet(int count) throws PhraseException {
-    List<LampState> states = new ArrayList<>();
+  private static CodeSheet sheet(int count) throws FileException {
+    StringBuilder sheet = new StringBuilder(512);
+    sheet.append(
+        "lampwise-sheet: 1\ntitle: Growing\nbasis: invented\nclock: 5 %\nblink: 90 ms\nstates:\n");
     for (int i = 0; i < count; i++) {
       int blinks = 1 + i % MOST_BLINKS;
-      double cycle = 4 + 0.31 * i;
-      String phrase =
-          blinks == 1
-              ? String.format(Locale.ROOT, "1 blink every %.2f s", cycle)
-              : String.format(Locale.ROOT, "%d blinks 0.5 s apart every %.2f s", blinks, cycle);
-      states.add(
-          new LampState(
-              "state-" + i,
-              Phrase.parse(phrase),
-              phrase,
-              Condition.OTHER,
-              Seen.ALWAYS,
-              1,
-              Optional.empty(),
-              Optional.empty(),
-              Optional.empty()));
+      String group = blinks == 1 ? "1 blink" : blinks + " blinks 0.5 s apart";
+      sheet.append(
+          String.format(
+              Locale.ROOT,
+              "  state-%d:%n    rhythm: %s every %.2f s%n    means: a state%n    condition: other%n",
+              i,
+              group,
+              4 + 0.31 * i));
     }
-    return new CodeSheet(
-        "Growing sheet",
-        Basis.INVENTED,
-        Optional.empty(),
-        List.of(),
-        List.of(),
-        Optional.empty(),
-        Optional.empty(),
-        0.05,
-        OptionalDouble.of(0.09),
-        states);
+    return SheetReader.read("growing", sheet.toString().getBytes(StandardCharsets.UTF_8));
   }
 
   /**
