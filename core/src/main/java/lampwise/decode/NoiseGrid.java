@@ -17,7 +17,7 @@ final class NoiseGrid {
   static final double MOST_LATE = 0.15;
 
   /** How common it is that the first is not late; how late it is else is even. */
-  private static final double IN_TIME = 0.5;
+  private static final double IN_TIME = 0.25;
 
   /** Neighbours are no farther apart in how late the first is than so many timing errors. */
   private static final double STEP = 1.5;
