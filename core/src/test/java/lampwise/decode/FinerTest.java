@@ -74,7 +74,7 @@ class FinerTest {
       sum += GRID.timing(i).weight() * Math.exp(20 * GRID.timing(i).any().firstLate());
     }
     double mean = sum / GRID.weight();
-    assertEquals(COARSE[1] - COARSE[0] + Math.log((2 + mean) / 3), logs[1] - logs[0], 1e-9);
+    assertEquals(COARSE[1] - COARSE[0] + Math.log((1 + mean) / 2), logs[1] - logs[0], 1e-9);
   }
 
   @Test
@@ -110,7 +110,7 @@ class FinerTest {
       assertEquals(i, GRID.nearest(GRID.timing(i)));
       inTime += GRID.timing(i).any().firstLate() == 0 ? GRID.timing(i).weight() : 0;
     }
-    assertEquals(0.5, inTime / GRID.weight(), 1e-9);
+    assertEquals(0.25, inTime / GRID.weight(), 1e-9);
     assertEquals(2 * GRID.size(), NoiseGrid.ofPeople(0.01, true).size(), "ends late or in time");
   }
 
