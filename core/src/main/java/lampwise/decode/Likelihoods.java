@@ -103,10 +103,12 @@ final class Likelihoods {
       }
     }
     double[] logs = logs(first, sums, noRhythm(stretch));
-    List<Integer> contenders = contenders(logs, proposed);
     // One blink alone is as late as any other.
-    boolean alone = stretch.notes().size() < 2;
-    if (alone || stretch.finer().isEmpty() || contenders.size() < 2) {
+    if (stretch.notes().size() < 2 || stretch.finer().isEmpty()) {
+      return logs;
+    }
+    List<Integer> contenders = contenders(logs, proposed);
+    if (contenders.size() < 2) {
       return logs;
     }
     Unlisted unlisted = free;
