@@ -16,7 +16,7 @@ final class Finer {
   private static final double DOUBT = 6;
 
   /** The share of the coarse settings in the prior. */
-  private static final double COARSE = 0.5;
+  private static final double COARSE = 1.0 / 3;
 
   /** Beside a point that adds this much less than the best one no other is looked at. */
   private static final double REACH = 4;

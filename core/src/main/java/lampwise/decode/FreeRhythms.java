@@ -8,8 +8,8 @@ import lampwise.rhythm.Limits;
 
 /**
  * Rhythms that no sheet lists: one to ten blinks a cycle in one or two groups, with broad priors
- * (counts even, durations even in their logarithm). The recording proposes the values; each
- * proposal is weighed by the part of the prior that it uses up.
+ * ({@link FreeShares}). The recording proposes the values; each proposal is weighed by the part of
+ * the prior that it uses up.
  *
  * @param train the proposed train
  * @param logDensity logarithm of the prior density of its durations (but for the cycle, whose share
@@ -18,17 +18,11 @@ import lampwise.rhythm.Limits;
  * @param repeats how often each of them was seen
  */
 record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
-  private static final int MOST_BLINKS = 10;
+  /** Of so few blinks single ones of every period are looked at. */
+  private static final int FEW_FOR_SINGLES = 5;
 
   /** How many cycles found by folding are looked at. */
   private static final int FOLDED = 3;
-
-  private static final double LEAST_CYCLE = 0.1;
-  private static final double LOG_APARTS =
-      Math.log(Limits.APART_MOST_SECONDS / Limits.APART_LEAST_SECONDS);
-
-  /** A pause between groups is 1.5 to 8 times the spacing inside them, even in the logarithm. */
-  private static final double LOG_PAUSES = Math.log(8 / Limits.PAUSE_RATIO_LEAST);
 
   /** A pause that was measured this often is known well enough to be told from a spacing. */
   private static final int KNOWN_REPEATS = 6;
@@ -36,37 +30,20 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   /** It may come out so much shorter than one all the same. */
   private static final double NO_PAUSE = 0.8 * Limits.PAUSE_RATIO_LEAST;
 
-  /** Share of one group of any count. */
-  private static final double ONE_GROUP = 0.7;
-
-  /**
-   * Share of even groups whose pause is a whole number of their spacings too, as a lamp has that
-   * leaves out beats of a constant rate; up to so many are left out.
-   */
-  private static final double ON_BEAT = 0.2;
-
-  private static final int MOST_LEFT_OUT = 4;
-
-  /** Eight in ten cycles last from half a second to twenty, the others anything. */
-  private static final double USUAL_CYCLES = 0.8;
-
-  private static final double USUAL_LEAST = 0.5;
-  private static final double USUAL_MOST = 20;
-
-  /** Share of two groups of given counts: three in ten, one to five blinks in each. */
-  private static final double TWO_GROUPS = Math.log(0.3 / 25);
-
-  /** The part of unlisted rhythms that show once. */
-  private static final double ONCE = 0.05;
-
   /**
    * Where blinks follow each other faster than this, on average, they may be too fast to tell
    * apart.
    */
   private static final double DENSE_SECONDS = 1;
 
+  /** So many of them may have been missed. */
+  private static final double MOST_MISSED = 0.2;
+
   /** Gaps that differ by less than this part of a step of the times are the same; a step is not. */
   private static final double SAME_GAP = 0.99;
+
+  /** Spacings that differ by less than this many timing errors are on one peak. */
+  private static final double SAME_PEAK = 4;
 
   /** How far the stretch of a proposed train reaches to either side. */
   private static final double STRETCH = 0.08;
@@ -88,48 +65,80 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     return durations > 0 && noise.firstLate() > 0 ? train.notedLate(noise.firstLate()) : train;
   }
 
+  /** Whether another proposal lies on the same peak of the likelihood, so that one counts. */
+  boolean isBeside(FreeRhythms other, double sd) {
+    boolean same =
+        durations > 0
+            && durations == other.durations
+            && train.size() == other.train.size()
+            && train.repeats() == other.train.repeats()
+            && (!train.repeats()
+                || Math.abs(Math.log(train.cycleSeconds() / other.train.cycleSeconds())) < STRETCH);
+    for (int i = 1; same && i < train.size(); i++) {
+      double apart = train.on(i) - train.on(i - 1) - other.train.on(i) + other.train.on(i - 1);
+      same = Math.abs(apart) < SAME_PEAK * sd;
+    }
+    return same;
+  }
+
   /** The rhythms that a recording proposes. */
   static List<FreeRhythms> propose(Evidence evidence) {
     double[] starts = evidence.starts();
     double share = logLengthShare(evidence);
     List<FreeRhythms> proposals = new ArrayList<>();
-    if (starts.length <= 3) {
+    if (starts.length <= FEW_FOR_SINGLES) {
       singles(evidence, share, proposals);
+    }
+    if (starts.length <= 3) {
       once(evidence, starts, share, proposals);
     }
-    if (starts.length >= 2 && starts.length <= MOST_BLINKS) {
+    if (starts.length >= 2 && starts.length <= FreeShares.MOST_BLINKS) {
       oneCycle(evidence, starts, share, proposals);
     }
     if (starts.length >= 3) {
       double[] length = {SeenLengths.middle(evidence.notes())};
-      List<Double> cycles = singleCycles(starts);
+      boolean few = starts.length <= FEW_FOR_SINGLES;
+      List<Double> cycles = few ? List.of() : singleCycles(starts);
       for (double cycle : cycles) {
         propose(evidence, share, cycle, new double[] {cycle}, length, 1, proposals);
       }
-      for (SeenCycle folded : SeenCycle.of(evidence, MOST_BLINKS, FOLDED)) {
-        if (folded.gaps().length == 1 && isNear(folded.seconds(), cycles)) {
+      for (SeenCycle seen : seen(evidence)) {
+        if (seen.gaps().length == 1 && (few || isNear(seen.seconds(), cycles))) {
           continue;
         }
         propose(
             evidence,
             share,
-            folded.seconds(),
-            folded.gaps(),
-            folded.lengths(),
-            folded.repeats(),
+            seen.seconds(),
+            seen.gaps(),
+            seen.lengths(),
+            seen.repeats(),
             proposals);
       }
     }
     return proposals;
   }
 
+  /** The cycles that a recording shows, found by folding it and by cutting it into bursts. */
+  private static List<SeenCycle> seen(Evidence evidence) {
+    List<SeenCycle> seen = new ArrayList<>(SeenCycle.of(evidence, FreeShares.MOST_BLINKS, FOLDED));
+    for (SeenCycle cut : SeenBursts.of(evidence, FreeShares.MOST_BLINKS)) {
+      if (seen.stream().noneMatch(cut::isLike)) {
+        seen.add(cut);
+      }
+    }
+    return seen;
+  }
+
   /** Single blinks of every period, for recordings too short to propose one. */
   private static void singles(Evidence evidence, double lengthShare, List<FreeRhythms> proposals) {
-    Choices cycles = Choices.grid(LEAST_CYCLE, Limits.CYCLE_MOST_SECONDS, 0.54);
+    Choices cycles = Choices.grid(FreeShares.LEAST_CYCLE, Limits.CYCLE_MOST_SECONDS, 0.54);
     double widen = Math.exp(cycles.half());
     for (Choices.Value value : cycles.values()) {
       double cycle = value.seconds();
-      double logWeight = logOneGroup(1) + logCycle(value.seconds(), LEAST_CYCLE, 2 * cycles.half());
+      double logWeight =
+          FreeShares.logOneGroup(1)
+              + FreeShares.logCycle(value.seconds(), FreeShares.LEAST_CYCLE, 2 * cycles.half());
       Train train =
           new Train(
               new double[] {0},
@@ -186,9 +195,9 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       on[i] =
           i == 0 ? 0 : on[i - 1] + Math.max(starts[i] - starts[i - 1], Limits.APART_LEAST_SECONDS);
       lengths[i] = evidence.notes().get(i).length();
-      logDensity += i > 0 ? logSpacing(on[i] - on[i - 1]) : 0;
+      logDensity += i > 0 ? FreeShares.logSpacing(on[i] - on[i - 1]) : 0;
     }
-    double logWeight = Math.log(ONCE) + logCount(starts.length) + lengthShare;
+    double logWeight = FreeShares.logOnce(starts.length) + lengthShare;
     Train train = new Train(on, lengths, 0, 0, 1 - STRETCH, 1 + STRETCH, logWeight);
     proposals.add(new FreeRhythms(train, logDensity, on.length - 1, 1));
   }
@@ -197,12 +206,20 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     return cycles.stream().anyMatch(c -> Math.abs(c - cycle) < STRETCH * cycle);
   }
 
-  /** Cycles of single blinks: common gaps, and where blinks come fast the mean gap. */
+  /** Cycles of single blinks: common gaps, and where blinks come fast first of all mean gaps. */
   private static List<Double> singleCycles(double[] starts) {
-    List<Double> cycles = new ArrayList<>(Intervals.common(starts, 1, 2));
+    List<Double> common = Intervals.common(starts, 1, 2);
+    List<Double> all = new ArrayList<>();
     double mean = (starts[starts.length - 1] - starts[0]) / (starts.length - 1);
-    for (double missed = 0; missed < 0.2 && mean < DENSE_SECONDS; missed += 2 * STRETCH) {
-      double cycle = (1 - missed) * mean;
+    if (mean < DENSE_SECONDS) {
+      common.forEach(gap -> all.add(Intervals.mean(starts, gap)));
+      for (double missed = 0; missed < MOST_MISSED; missed += 2 * STRETCH) {
+        all.add((1 - missed) * mean);
+      }
+    }
+    all.addAll(common);
+    List<Double> cycles = new ArrayList<>();
+    for (double cycle : all) {
       if (!isNear(cycle, cycles)) {
         cycles.add(cycle);
       }
@@ -225,7 +242,10 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       List<FreeRhythms> proposals) {
     int count = gaps.length;
     if (count == 1) {
-      double single = share + logOneGroup(1) + logCycle(cycle, LEAST_CYCLE, 2 * STRETCH);
+      double single =
+          share
+              + FreeShares.logOneGroup(1)
+              + FreeShares.logCycle(cycle, FreeShares.LEAST_CYCLE, 2 * STRETCH);
       proposals.add(new FreeRhythms(train(new double[] {0}, lengths, cycle, single), 0, 0, 1));
       return;
     }
@@ -244,11 +264,14 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     for (int i = 1; i < count; i++) {
       even[i] = i * mean;
     }
-    double one = share + logOneGroup(count) + logCycle(cycle, even[count - 1], 2 * STRETCH);
+    double one =
+        share
+            + FreeShares.logOneGroup(count)
+            + FreeShares.logCycle(cycle, even[count - 1], 2 * STRETCH);
     proposals.add(
         new FreeRhythms(
-            train(even, lengths, cycle, one + Math.log(1 - ON_BEAT)),
-            logSpacing(mean),
+            train(even, lengths, cycle, one + FreeShares.OFF_BEAT),
+            FreeShares.logSpacing(mean),
             1,
             repeats * (count - 1)));
     onBeat(lengths, cycle, mean, count, one).ifPresent(proposals::add);
@@ -262,14 +285,16 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       double[] lengths, double cycle, double mean, int count, double logWeight) {
     long beats = Math.round(cycle / mean);
     long leftOut = beats - count;
-    if (leftOut < 1 || leftOut > MOST_LEFT_OUT || Math.abs(cycle - beats * mean) > 0.2 * mean) {
+    if (leftOut < 1
+        || leftOut > FreeShares.MOST_LEFT_OUT
+        || Math.abs(cycle - beats * mean) > 0.2 * mean) {
       return Optional.empty();
     }
     double[] on = new double[count];
     for (int i = 1; i < count; i++) {
       on[i] = i * cycle / beats;
     }
-    double share = logWeight + Math.log(ON_BEAT / MOST_LEFT_OUT);
+    double share = logWeight + FreeShares.ON_BEAT;
     return Optional.of(new FreeRhythms(train(on, lengths, cycle, share), 0, 0, 1));
   }
 
@@ -294,19 +319,23 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     if (isNone(gaps[cut], usual, repeats)) {
       return;
     }
-    double logPause = -Math.log(gaps[cut] * LOG_PAUSES);
+    double logPause = FreeShares.logPause(gaps[cut]);
     boolean two = cut > 0 && cut < count - 2;
     double[] on = groups(count, cut, gaps[cut], usual, usual);
-    double logWeight = share + TWO_GROUPS + logCycle(cycle, on[count - 1], 2 * STRETCH);
+    double logWeight =
+        share + FreeShares.TWO_GROUPS + FreeShares.logCycle(cycle, on[count - 1], 2 * STRETCH);
     double logHalf = two ? logWeight + Math.log(0.5) : logWeight;
     proposals.add(
         new FreeRhythms(
-            train(on, lengths, cycle, logHalf), logPause + logSpacing(usual), 2, repeats));
+            train(on, lengths, cycle, logHalf),
+            logPause + FreeShares.logSpacing(usual),
+            2,
+            repeats));
     if (two) {
       double first = Arrays.stream(gaps, 0, cut).average().orElse(usual);
       double second = Arrays.stream(gaps, cut + 1, count - 1).average().orElse(usual);
       double[] apart = groups(count, cut, gaps[cut], first, second);
-      double logDensity = logPause + logSpacing(first) + logSpacing(second);
+      double logDensity = logPause + FreeShares.logSpacing(first) + FreeShares.logSpacing(second);
       proposals.add(new FreeRhythms(train(apart, lengths, cycle, logHalf), logDensity, 3, repeats));
     }
   }
@@ -323,38 +352,6 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       on[i] = on[i - 1] + (i - 1 == cut ? pause : i - 1 < cut ? first : second);
     }
     return on;
-  }
-
-  /** Share of one group of a count: the more blinks, the rarer, as one over their number. */
-  private static double logOneGroup(int count) {
-    return Math.log(ONE_GROUP) + logCount(count);
-  }
-
-  private static double logCount(int count) {
-    double sum = 0;
-    for (int i = 1; i <= MOST_BLINKS; i++) {
-      sum += 1.0 / i;
-    }
-    return -Math.log(count * sum);
-  }
-
-  /**
-   * Share of the cycle's prior in a cell around it, even in the logarithm.
-   *
-   * @param blinksSeconds how long the blinks of a cycle take; it cannot be shorter
-   * @param width the cell's width in the logarithm
-   */
-  private static double logCycle(double cycle, double blinksSeconds, double width) {
-    double least = Math.max(LEAST_CYCLE, Math.min(blinksSeconds, Limits.CYCLE_MOST_SECONDS / 2));
-    double usualLeast = Math.max(USUAL_LEAST, Math.min(least, USUAL_MOST / 2));
-    double any = (1 - USUAL_CYCLES) / Math.log(Limits.CYCLE_MOST_SECONDS / least);
-    boolean usual = cycle >= usualLeast && cycle <= USUAL_MOST;
-    double density = any + (usual ? USUAL_CYCLES / Math.log(USUAL_MOST / usualLeast) : 0);
-    return Math.log(density * width);
-  }
-
-  private static double logSpacing(double seconds) {
-    return -Math.log(Math.max(seconds, 0.01) * LOG_APARTS);
   }
 
   private static Train train(double[] on, double[] lengths, double cycle, double logWeight) {

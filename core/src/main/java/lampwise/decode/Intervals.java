@@ -9,6 +9,9 @@ final class Intervals {
   /** Times this near to each other, as a fraction, belong together. */
   private static final double NEAR = 0.12;
 
+  /** How often gaps are counted in the mean that they gave before. */
+  private static final int ROUNDS = 3;
+
   private Intervals() {}
 
   /**
@@ -25,6 +28,29 @@ final class Intervals {
       gaps[i] = starts[i + lag] - starts[i];
     }
     return clusters(gaps, most);
+  }
+
+  /**
+   * The mean time from blink to blink, if each gap is a whole number of times about so long; blinks
+   * that are much nearer are left out.
+   *
+   * @param starts the blinks' starts, rising
+   * @param about seconds, over 0; it comes back where no gap is as long
+   */
+  static double mean(double[] starts, double about) {
+    double mean = about;
+    for (int round = 0; round < ROUNDS; round++) {
+      double seconds = 0;
+      double cycles = 0;
+      for (int i = 1; i < starts.length; i++) {
+        double gap = starts[i] - starts[i - 1];
+        double times = Math.rint(gap / mean);
+        seconds += times > 0 ? gap : 0;
+        cycles += times;
+      }
+      mean = cycles > 0 ? seconds / cycles : mean;
+    }
+    return mean;
   }
 
   /** The means of clusters of like values, the largest cluster first. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import lampwise.light.Marks;
 import lampwise.light.Window;
 import lampwise.rhythm.Cycle;
@@ -22,6 +23,9 @@ final class Listed {
   private static final double SAME_SECONDS = 0.02;
 
   private static final double SAME_FRACTION = 0.02;
+
+  /** A narrower part of a stretch is none. */
+  private static final double LEAST_STRETCH = 1e-3;
 
   private final CodeSheet sheet;
   private final List<List<Train>> trains = new ArrayList<>();
@@ -101,9 +105,44 @@ final class Listed {
 
   /** Those of some rhythms that no listed state shows, its clock or range included. */
   List<FreeRhythms> without(List<FreeRhythms> rhythms) {
-    return rhythms.stream()
-        .filter(free -> IntStream.range(0, size()).noneMatch(state -> shows(state, free.train())))
-        .toList();
+    List<FreeRhythms> left = new ArrayList<>();
+    for (FreeRhythms free : rhythms) {
+      for (Train train : without(free.train())) {
+        left.add(new FreeRhythms(train, free.logDensity(), free.durations(), free.repeats()));
+      }
+    }
+    return left;
+  }
+
+  /** The parts of a train's stretch in which it is not what a listed state shows. */
+  private List<Train> without(Train free) {
+    List<Train> left = List.of(free);
+    for (List<Train> state : trains) {
+      for (Train listed : state) {
+        if (isSame(free, listed)) {
+          double ratio = listed.cycleSeconds() / free.cycleSeconds();
+          left =
+              left.stream()
+                  .flatMap(part -> outside(part, ratio * listed.low(), ratio * listed.high()))
+                  .toList();
+        }
+      }
+    }
+    return left;
+  }
+
+  private static Stream<Train> outside(Train train, double low, double high) {
+    if (low >= train.high() || high <= train.low()) {
+      return Stream.of(train);
+    }
+    Stream.Builder<Train> parts = Stream.builder();
+    if (low - train.low() > LEAST_STRETCH) {
+      parts.add(train.within(train.low(), low));
+    }
+    if (train.high() - high > LEAST_STRETCH) {
+      parts.add(train.within(high, train.high()));
+    }
+    return parts.build();
   }
 
   /** The other states that one may be taken for where first blinks are noted late. */
@@ -149,10 +188,6 @@ final class Listed {
     return trains.get(state).stream().limit(1).mapToDouble(value).sum();
   }
 
-  private boolean shows(int state, Train free) {
-    return trains.get(state).stream().anyMatch(train -> sameLamp(free, train));
-  }
-
   /** Whether the cycle is as long, the clock or range included, and has as many blinks. */
   private static boolean isLike(Train free, Train listed) {
     double ratio = free.cycleSeconds() / listed.cycleSeconds();
@@ -164,9 +199,11 @@ final class Listed {
         && ratio <= listed.high();
   }
 
-  private static boolean sameLamp(Train free, Train listed) {
+  /** Whether both show the same, but for how fast they run. */
+  private static boolean isSame(Train free, Train listed) {
     double ratio = free.cycleSeconds() / listed.cycleSeconds();
-    boolean same = isLike(free, listed);
+    boolean same =
+        free.repeats() && listed.repeats() && listed.prelude() == 0 && listed.size() == free.size();
     for (int i = 1; same && i < free.size(); i++) {
       double on = listed.on(i) - listed.on(0);
       same = Math.abs(free.on(i) / ratio - on) <= SAME_SECONDS + SAME_FRACTION * on;

@@ -2,7 +2,6 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.List;
-import lampwise.rhythm.Limits;
 
 /**
  * A recording laid over itself at one period.
@@ -23,9 +22,6 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
 
   /** A place at which fewer of the cycles than this show a blink is none. */
   private static final double LEAST_SEEN = 0.55;
-
-  /** A place that shows two blinks in this part of the cycles has two. */
-  private static final double OFTEN_TWICE = 0.3;
 
   /** What a blink at its place, one missed, and a place more are worth (natural logarithm). */
   private static final double HIT = 4;
@@ -57,13 +53,6 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
       places.add(densest[1]);
       worth += gain;
       hits += densest[0];
-    }
-    for (int i = places.size() - 1; i >= 0 && places.size() < mostBlinks; i--) {
-      double apart = twice(starts, places.get(i), period, width);
-      if (apart > 0) {
-        places.set(i, places.get(i) - apart / 2);
-        places.add(places.get(i) + apart);
-      }
     }
     places.sort(Double::compare);
     return new PhaseFold(period, places, worth, hits / Math.max(1, places.size()));
@@ -143,33 +132,6 @@ record PhaseFold(double period, List<Double> places, double worth, double seen) 
       most = Math.max(most, to - from);
     }
     return most;
-  }
-
-  /** How far apart two blinks at a place are, if it often has two in one cycle; else 0. */
-  private static double twice(double[] starts, double place, double period, double width) {
-    double apart = 0;
-    int pairs = 0;
-    int cycles = 0;
-    double last = Double.NEGATIVE_INFINITY;
-    boolean first = true;
-    for (double start : starts) {
-      if (Math.abs(apart(start - starts[0], place, period)) > width) {
-        continue;
-      }
-      boolean again = start - last < 2 * width;
-      if (again && first) {
-        apart += start - last;
-        pairs++;
-        first = false;
-      } else if (!again) {
-        cycles++;
-        first = true;
-      }
-      last = start;
-    }
-    return pairs >= 2 && pairs >= OFTEN_TWICE * cycles
-        ? Math.max(apart / pairs, Limits.APART_LEAST_SECONDS)
-        : 0;
   }
 
   /** How many of the blinks that are left the fullest place has, and where it is. */

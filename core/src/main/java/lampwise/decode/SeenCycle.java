@@ -31,6 +31,8 @@ final class SeenCycle {
   /** Periods this near to each other, as a fraction, are one. */
   private static final double SAME_FRACTION = 0.02;
 
+  private static final double SAME_GAP = 0.06;
+
   private final double seconds;
   private final double[] gaps;
   private final double[] lengths;
@@ -90,6 +92,17 @@ final class SeenCycle {
       }
     }
     return best;
+  }
+
+  /** Whether another one is about the same. */
+  boolean isLike(SeenCycle other) {
+    boolean like =
+        gaps.length == other.gaps.length
+            && Math.abs(seconds - other.seconds) < 2 * SAME_FRACTION * seconds;
+    for (int i = 0; like && i + 1 < gaps.length; i++) {
+      like = Math.abs(gaps[i] - other.gaps[i]) < SAME_GAP;
+    }
+    return like;
   }
 
   /** Whether a cycle is this one, or this one several times over. */

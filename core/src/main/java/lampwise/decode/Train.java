@@ -161,6 +161,13 @@ final class Train {
     return same;
   }
 
+  /** The same train with a part of its stretch, and of its share of the prior. */
+  Train within(double from, double to) {
+    double share = Math.log((to - from) / (high - low));
+    return new Train(
+        on, length, prelude, cycleSeconds, from, to, logWeight + share, measured, fitted);
+  }
+
   private boolean isEven(int from, int to) {
     for (int i = from + 2; i < to; i++) {
       if (Math.abs(on[i] - 2 * on[i - 1] + on[i - 2]) > SAME_SECONDS) {

@@ -2,7 +2,9 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** The likelihood of a stretch under rhythms that no sheet lists. */
 final class Unlisted {
@@ -38,9 +40,18 @@ final class Unlisted {
     }
     List<FreeRhythms> kept = new ArrayList<>();
     double[] sums = timing.all(Double.NEGATIVE_INFINITY);
-    for (int i = 0; i < most.length; i++) {
-      if (most[i] >= Math.max(floor.log(), best - UNLIKELY)) {
-        kept.add(all.get(i));
+    double sd = timing.any().sd();
+    int[] order =
+        IntStream.range(0, most.length)
+            .boxed()
+            .sorted(Comparator.comparingDouble(i -> -most[i]))
+            .mapToInt(i -> i)
+            .toArray();
+    for (int i : order) {
+      FreeRhythms free = all.get(i);
+      if (most[i] >= Math.max(floor.log(), best - UNLIKELY)
+          && kept.stream().noneMatch(other -> free.isBeside(other, sd))) {
+        kept.add(free);
         Showing.add(sums, 0, logs[i]);
       }
     }

@@ -74,7 +74,7 @@ class FinerTest {
       sum += GRID.timing(i).weight() * Math.exp(20 * GRID.timing(i).any().firstLate());
     }
     double mean = sum / GRID.weight();
-    assertEquals(COARSE[1] - COARSE[0] + Math.log((1 + mean) / 2), logs[1] - logs[0], 1e-9);
+    assertEquals(COARSE[1] - COARSE[0] + Math.log((1 + 2 * mean) / 3), logs[1] - logs[0], 1e-9);
   }
 
   @Test

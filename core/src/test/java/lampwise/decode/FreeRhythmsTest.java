@@ -2,11 +2,14 @@ package lampwise.decode;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import lampwise.light.Marks;
 import lampwise.light.Window;
+import lampwise.sheet.CodeSheet;
 import org.junit.jupiter.api.Test;
 
 /** Rhythms that a recording proposes. */
@@ -55,5 +58,73 @@ class FreeRhythmsTest {
   /** How many durations each has, of those that are not on a beat. */
   private static List<Integer> durations(List<FreeRhythms> groups) {
     return groups.stream().map(FreeRhythms::durations).filter(some -> some > 0).toList();
+  }
+
+  private static Evidence evidence(double seconds, double... starts) {
+    List<Evidence.Note> notes =
+        Arrays.stream(starts)
+            .mapToObj(on -> new Evidence.Note(on, Double.NaN, false, false, 1))
+            .toList();
+    List<Noise> settings = Noise.ofPeople(0.01, false);
+    return new Evidence(new Window(0, seconds), notes, List.of(), settings, 0.01, true, false);
+  }
+
+  /** The cycles of so many blinks that a recording proposes as an even group. */
+  private static List<Double> cycles(int blinks, Evidence evidence) {
+    return FreeRhythms.propose(evidence).stream()
+        .filter(free -> free.train().size() == blinks && free.durations() == 1)
+        .map(free -> Math.rint(100 * free.train().cycleSeconds()) / 100)
+        .toList();
+  }
+
+  @Test
+  void groupsThatTheWindowCutsAreProposedInEveryNumber() {
+    Evidence cut = evidence(10, 0.3, 1.6, 7, 8.3, 9.6);
+    assertEquals(List.of(8.0), cycles(3, cut));
+    assertEquals(List.of(9.3), cycles(4, cut));
+    assertEquals(List.of(17.1), cycles(10, cut));
+    Evidence whole = evidence(10, 2, 3.3, 8.7, 10);
+    assertEquals(List.of(), cycles(3, whole), "there was time for a third blink");
+  }
+
+  @Test
+  void aBlinkByMistakeDoesNotHidePairs() {
+    Evidence pairs = evidence(20, 1, 1.2, 5.5, 5.7, 10, 10.2, 12, 14.5, 14.7);
+    assertTrue(cycles(2, pairs).contains(4.5), () -> cycles(2, pairs).toString());
+  }
+
+  @Test
+  void twoProposalsOnOnePeakCountOnce() {
+    FreeRhythms one = group(4.5, 0.2);
+    assertTrue(one.isBeside(group(4.6, 0.25), 0.02));
+    assertFalse(one.isBeside(group(4.6, 0.25), 0.01), "exact people would tell them apart");
+    assertFalse(one.isBeside(group(5.5, 0.2), 0.02));
+    FreeRhythms rate = new FreeRhythms(one.train(), 0, 0, 1);
+    assertFalse(rate.isBeside(rate, 0.02), "cells of a prior are no peaks");
+  }
+
+  private static FreeRhythms group(double cycle, double spacing) {
+    double[] on = {0, spacing};
+    return new FreeRhythms(new Train(on, new double[2], 0, cycle, 0.92, 1.08, 0), 0, 1, 1);
+  }
+
+  @Test
+  void whatASheetListsIsCutOutOfACell() {
+    CodeSheet sheet = Sheets.of(0.05, "single", "1 blink every 9 s");
+    Evidence evidence = evidence(20, 0.27, 10.5);
+    Listed listed = new Listed(sheet, evidence, Marks.watched(0, 20));
+    Train wide = new Train(new double[1], new double[1], 0, 9.2, 0.77, 1.31, -2);
+    List<Train> left =
+        listed.without(List.of(new FreeRhythms(wide, 0, 0, 1))).stream()
+            .map(FreeRhythms::train)
+            .toList();
+    assertEquals(2, left.size());
+    assertEquals(0.95 * 9, left.get(0).high() * 9.2, 1e-9);
+    assertEquals(1.05 * 9, left.get(1).low() * 9.2, 1e-9);
+    assertEquals(1.31, left.get(1).high());
+    double kept = Math.exp(left.get(0).logWeight()) + Math.exp(left.get(1).logWeight());
+    assertEquals(Math.exp(-2) * (1 - 0.1 * 9 / 9.2 / 0.54), kept, 1e-9);
+    Train inside = new Train(new double[1], new double[1], 0, 9, 0.96, 1.04, -2);
+    assertEquals(List.of(), listed.without(List.of(new FreeRhythms(inside, 0, 0, 1))));
   }
 }

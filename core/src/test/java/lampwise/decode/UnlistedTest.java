@@ -5,14 +5,19 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
+import lampwise.light.BlinkLog;
+import lampwise.light.Marks;
 import lampwise.rhythm.Phrase;
 import lampwise.rhythm.Rhythm;
 import lampwise.sheet.CodeSheet;
 import lampwise.sheet.LampState;
 import lampwise.sheet.Seen;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -132,5 +137,56 @@ class UnlistedTest {
       Answers.assertNotDecoded(reading, perSecond + " per second, seed " + seed);
       assertNotEquals("dark", Answers.top(reading), () -> Answers.shown(reading));
     }
+  }
+
+  private static double unlisted(double seconds, double... starts) {
+    Reading reading = Answers.decode(BENCH, BlinkLog.ofStarts(Marks.watched(0, seconds), starts));
+    return reading.candidates().stream()
+        .filter(candidate -> candidate.state().equals(CodeSheet.UNLISTED))
+        .mapToDouble(Candidate::probability)
+        .sum();
+  }
+
+  /** Blinks in this place of a cycle, their errors of this size following no pattern. */
+  private static double[] noted(
+      double seconds, double first, double cycle, double error, double... on) {
+    SplittableRandom random = new SplittableRandom(7);
+    return IntStream.range(0, (int) (seconds / cycle) + 1)
+        .mapToObj(i -> Arrays.stream(on).map(at -> first + i * cycle + at))
+        .flatMapToDouble(starts -> starts)
+        .map(start -> start + error * (2 * random.nextDouble() - 1))
+        .filter(start -> start > 0 && start < seconds)
+        .toArray();
+  }
+
+  /** The end of a group of three 1.3 s apart every 8 s, and the beginning of the next one. */
+  @Test
+  void aGroupThatTheWindowCutsTwiceIsOne() {
+    assertTrue(unlisted(10, 0.18, 5.58, 6.88, 8.18) > 0.5);
+    assertTrue(unlisted(10, 0.3, 1.61, 7, 8.31, 9.6) > 0.95);
+  }
+
+  /** A group in full, and the first blinks of the next one. */
+  @Test
+  void aCycleThatIsSeenOnceAndALittleMoreIsOne() {
+    assertTrue(unlisted(10, 1.1, 1.7, 2.3, 2.9, 3.5, 9.1, 9.7) > 0.95);
+  }
+
+  /** As `hurried` sees it: the first of each pair is late, so that its blinks are 0.2 s apart. */
+  @Test
+  void blinksThatFollowCloselyAreTwo() {
+    assertTrue(unlisted(45, noted(45, 1.2, 4.5, 0.08, 0.1, 0.3)) > 0.99);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0.17, 0.18, 0.19, 0.2, 0.21, 0.22})
+  void fastBlinksOfWhichSomeAreMissedAreARate(double cycle) {
+    SplittableRandom random = new SplittableRandom(3);
+    double[] noted =
+        Arrays.stream(noted(45, 0.1, cycle, 0.05, 0))
+            .filter(any -> random.nextDouble() > 0.1)
+            .sorted()
+            .toArray();
+    assertTrue(unlisted(45, noted) > 0.99);
   }
 }
