@@ -92,7 +92,9 @@ final class Likelihoods {
     Sums first = new Sums(states + 1, Timing.of(settings), noRhythm(head));
     addStates(first, listed.likeFirst(proposed), head);
     List<FreeRhythms> near = varied.near(first::isHopeful, first::mean);
-    Timing picking = first.bestTiming();
+    // Where no state fits, none of them tells which timing is the stretch's.
+    boolean fits = first.best() > noRhythm(head);
+    List<Timing> picking = fits ? List.of(first.bestTiming()) : first.timings();
     Unlisted free = addUnlisted(first, proposed, near, head, picking);
     Sums sums = first;
     if (stretch.notes().size() > MANY_BLINKS) {
@@ -147,13 +149,15 @@ final class Likelihoods {
     }
   }
 
-  /** Adds the unlisted rhythms, picked by how they fit under the timing that fits best. */
+  /**
+   * Adds the unlisted rhythms, picked by how they fit under the timings that may be the stretch's.
+   */
   private Unlisted addUnlisted(
       Sums sums,
       List<FreeRhythms> proposed,
       List<FreeRhythms> near,
       Evidence stretch,
-      Timing picking) {
+      List<Timing> picking) {
     List<FreeRhythms> all = new ArrayList<>(listed.without(proposed));
     all.addAll(near);
     Unlisted free = Unlisted.of(all, stretch, picking, sums.floor());

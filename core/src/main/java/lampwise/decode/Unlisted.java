@@ -2,8 +2,13 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.stream.IntStream;
 
 /** The likelihood of a stretch under rhythms that no sheet lists. */
@@ -12,50 +17,54 @@ final class Unlisted {
   private static final double UNLIKELY = 8;
 
   private final List<FreeRhythms> rhythms;
-  private final Timing timing;
-  private final double[] sums;
+  private final Map<Timing, double[]> sums;
 
-  private Unlisted(List<FreeRhythms> rhythms, Timing timing, double[] sums) {
+  private Unlisted(List<FreeRhythms> rhythms, Map<Timing, double[]> sums) {
     this.rhythms = rhythms;
-    this.timing = timing;
     this.sums = sums;
   }
 
   /**
-   * Those that matter, by how they fit under one timing.
+   * Those that matter, by how they fit under some timings; of some on one peak of the likelihood
+   * the best.
    *
    * @param all all that the stretch may show
+   * @param timings those that may be the stretch's, at least one
    * @param floor the least that matters
    */
-  static Unlisted of(List<FreeRhythms> all, Evidence stretch, Timing timing, Floor floor) {
+  static Unlisted of(
+      List<FreeRhythms> all, Evidence stretch, Collection<Timing> timings, Floor floor) {
     double[] most = new double[all.size()];
-    double[][] logs = new double[all.size()][];
-    double best = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < most.length; i++) {
-      FreeRhythms free = all.get(i);
-      Floor least = new Floor(Math.max(floor.log(), best - UNLIKELY), 0, floor.front());
-      logs[i] = logs(free, stretch, timing, least);
-      most[i] = Arrays.stream(logs[i]).max().orElseThrow();
-      best = Math.max(best, most[i]);
+    Arrays.fill(most, Double.NEGATIVE_INFINITY);
+    Map<Timing, double[][]> logs = new LinkedHashMap<>();
+    double border = floor.log();
+    for (Timing timing : timings) {
+      double[][] under = new double[all.size()][];
+      for (int i = 0; i < most.length; i++) {
+        under[i] = logs(all.get(i), stretch, timing, new Floor(border, 0, floor.front()));
+        most[i] = Math.max(most[i], Arrays.stream(under[i]).max().orElseThrow());
+        border = Math.max(border, most[i] - UNLIKELY);
+      }
+      logs.put(timing, under);
     }
     List<FreeRhythms> kept = new ArrayList<>();
-    double[] sums = timing.all(Double.NEGATIVE_INFINITY);
-    double sd = timing.any().sd();
-    int[] order =
+    Map<Timing, double[]> sums = new HashMap<>();
+    timings.forEach(timing -> sums.put(timing, timing.all(Double.NEGATIVE_INFINITY)));
+    double sd = timings.stream().mapToDouble(timing -> timing.any().sd()).max().orElseThrow();
+    List<Integer> bestFirst =
         IntStream.range(0, most.length)
             .boxed()
             .sorted(Comparator.comparingDouble(i -> -most[i]))
-            .mapToInt(i -> i)
-            .toArray();
-    for (int i : order) {
+            .toList();
+    for (int i : bestFirst) {
       FreeRhythms free = all.get(i);
-      if (most[i] >= Math.max(floor.log(), best - UNLIKELY)
-          && kept.stream().noneMatch(other -> free.isBeside(other, sd))) {
+      if (most[i] >= border && kept.stream().noneMatch(other -> free.isBeside(other, sd))) {
         kept.add(free);
-        Showing.add(sums, 0, logs[i]);
+        logs.forEach(
+            (timing, under) -> Showing.add(Objects.requireNonNull(sums.get(timing)), 0, under[i]));
       }
     }
-    return new Unlisted(kept, timing, sums);
+    return new Unlisted(kept, sums);
   }
 
   /**
@@ -63,13 +72,14 @@ final class Unlisted {
    *
    * @param floor the least that matters
    */
-  double[] logs(Evidence stretch, Timing other, Floor floor) {
-    if (other == timing) {
-      return sums.clone();
+  double[] logs(Evidence stretch, Timing timing, Floor floor) {
+    double[] known = sums.get(timing);
+    if (known != null) {
+      return known.clone();
     }
-    double[] all = other.all(Double.NEGATIVE_INFINITY);
+    double[] all = timing.all(Double.NEGATIVE_INFINITY);
     for (FreeRhythms free : rhythms) {
-      Showing.add(all, 0, logs(free, stretch, other, floor.ofEach(rhythms.size())));
+      Showing.add(all, 0, logs(free, stretch, timing, floor.ofEach(rhythms.size())));
     }
     return all;
   }

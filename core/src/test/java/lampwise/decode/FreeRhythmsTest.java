@@ -127,4 +127,29 @@ class FreeRhythmsTest {
     Train inside = new Train(new double[1], new double[1], 0, 9, 0.96, 1.04, -2);
     assertEquals(List.of(), listed.without(List.of(new FreeRhythms(inside, 0, 0, 1))));
   }
+
+  /** Twice a second, by somebody who is off by 0.07 s at the most: too much for the exact. */
+  @Test
+  void whatFitsUnderOneOfTheTimingsIsKept() {
+    double[] starts = new double[40];
+    for (int i = 0; i < starts.length; i++) {
+      starts[i] = 0.3 + 0.5 * i + 0.07 * Math.sin(7 * i);
+    }
+    Evidence evidence = evidence(21, starts);
+    List<FreeRhythms> all = FreeRhythms.propose(evidence);
+    List<Timing> timings = Timing.of(evidence.settings());
+    double random = Likelihoods.noRhythm(evidence);
+    Floor floor = new Floor(random, 0, new Front());
+    Timing exact = timings.get(0);
+    Timing rough = timings.get(timings.size() - 1);
+    assertEquals(0.012, exact.any().sd(), 0.001);
+    Unlisted one = Unlisted.of(all, evidence, List.of(exact), floor);
+    assertTrue(best(one.logs(evidence, rough, floor)) < random, "nothing was kept");
+    Unlisted both = Unlisted.of(all, evidence, List.of(exact, rough), floor);
+    assertTrue(best(both.logs(evidence, rough, floor)) > random + 10);
+  }
+
+  private static double best(double[] logs) {
+    return Arrays.stream(logs).max().orElseThrow();
+  }
 }
