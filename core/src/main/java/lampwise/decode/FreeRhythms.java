@@ -18,7 +18,7 @@ import lampwise.rhythm.Limits;
  * @param repeats how often each of them was seen
  */
 record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
-  /** Of so few blinks single ones of every period are looked at. */
+  /** Of so few blinks single ones of every period that a sheet can have are looked at. */
   private static final int FEW_FOR_SINGLES = 5;
 
   /** How many cycles found by folding are looked at. */
@@ -98,7 +98,10 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     if (starts.length >= 3) {
       double[] length = {SeenLengths.middle(evidence.notes())};
       boolean few = starts.length <= FEW_FOR_SINGLES;
-      List<Double> cycles = few ? List.of() : singleCycles(starts);
+      List<Double> cycles =
+          singleCycles(starts).stream()
+              .filter(cycle -> !few || cycle > Limits.CYCLE_MOST_SECONDS)
+              .toList();
       for (double cycle : cycles) {
         propose(evidence, share, cycle, new double[] {cycle}, length, 1, proposals);
       }

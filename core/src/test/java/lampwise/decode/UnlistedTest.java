@@ -189,4 +189,10 @@ class UnlistedTest {
             .toArray();
     assertTrue(unlisted(45, noted) > 0.99);
   }
+
+  /** Longer than any cycle that a sheet can say, and three times as long as a listed one. */
+  @Test
+  void aBlinkEveryMinuteIsNoListedOneOfWhichTwoAreMissed() {
+    assertTrue(unlisted(183.6, 60.84, 122.04, 183.24) > 0.9);
+  }
 }
