@@ -209,18 +209,16 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     return cycles.stream().anyMatch(c -> Math.abs(c - cycle) < STRETCH * cycle);
   }
 
-  /** Cycles of single blinks: common gaps, and where blinks come fast first of all mean gaps. */
+  /** Cycles of single blinks: common gaps, and where blinks come fast first of all the mean gap. */
   private static List<Double> singleCycles(double[] starts) {
-    List<Double> common = Intervals.common(starts, 1, 2);
     List<Double> all = new ArrayList<>();
     double mean = (starts[starts.length - 1] - starts[0]) / (starts.length - 1);
     if (mean < DENSE_SECONDS) {
-      common.forEach(gap -> all.add(Intervals.mean(starts, gap)));
       for (double missed = 0; missed < MOST_MISSED; missed += 2 * STRETCH) {
         all.add((1 - missed) * mean);
       }
     }
-    all.addAll(common);
+    all.addAll(Intervals.common(starts, 1, 2));
     List<Double> cycles = new ArrayList<>();
     for (double cycle : all) {
       if (!isNear(cycle, cycles)) {

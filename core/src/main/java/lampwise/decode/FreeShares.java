@@ -28,7 +28,9 @@ final class FreeShares {
   /** Logarithm of the part of even groups that keep to no beat. */
   static final double OFF_BEAT = Math.log(1 - BEATS);
 
-  /** Logarithm of two groups of given counts: three in ten, one to five blinks in each. */
+  /**
+   * Logarithm of the share of two groups of given counts: three in ten, one to five blinks in each.
+   */
   static final double TWO_GROUPS = Math.log(0.3 / 25);
 
   /** The part of unlisted rhythms that show once. */

@@ -9,9 +9,6 @@ final class Intervals {
   /** Times this near to each other, as a fraction, belong together. */
   private static final double NEAR = 0.12;
 
-  /** How often gaps are counted in the mean that they gave before. */
-  private static final int ROUNDS = 3;
-
   private Intervals() {}
 
   /**
@@ -22,35 +19,16 @@ final class Intervals {
    * @return means of the clusters, the commonest first
    */
   static List<Double> common(double[] starts, int lag, int most) {
-    int count = Math.max(0, starts.length - lag);
-    double[] gaps = new double[count];
-    for (int i = 0; i < count; i++) {
-      gaps[i] = starts[i + lag] - starts[i];
-    }
-    return clusters(gaps, most);
+    return clusters(gaps(starts, lag), most);
   }
 
-  /**
-   * The mean time from blink to blink, if each gap is a whole number of times about so long; blinks
-   * that are much nearer are left out.
-   *
-   * @param starts the blinks' starts, rising
-   * @param about seconds, over 0; it comes back where no gap is as long
-   */
-  static double mean(double[] starts, double about) {
-    double mean = about;
-    for (int round = 0; round < ROUNDS; round++) {
-      double seconds = 0;
-      double cycles = 0;
-      for (int i = 1; i < starts.length; i++) {
-        double gap = starts[i] - starts[i - 1];
-        double times = Math.rint(gap / mean);
-        seconds += times > 0 ? gap : 0;
-        cycles += times;
-      }
-      mean = cycles > 0 ? seconds / cycles : mean;
+  /** The times from each blink to the one {@code lag} blinks later; none if there are too few. */
+  static double[] gaps(double[] starts, int lag) {
+    double[] gaps = new double[Math.max(0, starts.length - lag)];
+    for (int i = 0; i < gaps.length; i++) {
+      gaps[i] = starts[i + lag] - starts[i];
     }
-    return mean;
+    return gaps;
   }
 
   /** The means of clusters of like values, the largest cluster first. */

@@ -89,11 +89,12 @@ final class Likelihoods {
     List<FreeRhythms> proposed = FreeRhythms.propose(head);
     List<Noise> settings =
         RoughError.likeFirst(proposed.stream().map(FreeRhythms::train).toList(), head);
-    Sums first = new Sums(states + 1, Timing.of(settings), noRhythm(head));
+    double random = noRhythm(head);
+    Sums first = new Sums(states + 1, Timing.of(settings), random);
     addStates(first, listed.likeFirst(proposed), head);
     List<FreeRhythms> near = varied.near(first::isHopeful, first::mean);
     // Where no state fits, none of them tells which timing is the stretch's.
-    boolean fits = first.best() > noRhythm(head);
+    boolean fits = first.best() > random;
     List<Timing> picking = fits ? List.of(first.bestTiming()) : first.timings();
     Unlisted free = addUnlisted(first, proposed, near, head, picking);
     Sums sums = first;

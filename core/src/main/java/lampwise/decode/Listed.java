@@ -131,6 +131,7 @@ final class Listed {
     return left;
   }
 
+  /** What is left of a train if a part of its stretch is cut out. */
   private static Stream<Train> outside(Train train, double low, double high) {
     if (low >= train.high() || high <= train.low()) {
       return Stream.of(train);
@@ -191,19 +192,21 @@ final class Listed {
   /** Whether the cycle is as long, the clock or range included, and has as many blinks. */
   private static boolean isLike(Train free, Train listed) {
     double ratio = free.cycleSeconds() / listed.cycleSeconds();
+    return hasAsMany(free, listed) && ratio >= listed.low() && ratio <= listed.high();
+  }
+
+  /** Whether both repeat, with as many blinks in a cycle. */
+  private static boolean hasAsMany(Train free, Train listed) {
     return free.repeats()
         && listed.repeats()
         && listed.prelude() == 0
-        && listed.size() == free.size()
-        && ratio >= listed.low()
-        && ratio <= listed.high();
+        && listed.size() == free.size();
   }
 
   /** Whether both show the same, but for how fast they run. */
   private static boolean isSame(Train free, Train listed) {
     double ratio = free.cycleSeconds() / listed.cycleSeconds();
-    boolean same =
-        free.repeats() && listed.repeats() && listed.prelude() == 0 && listed.size() == free.size();
+    boolean same = hasAsMany(free, listed);
     for (int i = 1; same && i < free.size(); i++) {
       double on = listed.on(i) - listed.on(0);
       same = Math.abs(free.on(i) / ratio - on) <= SAME_SECONDS + SAME_FRACTION * on;

@@ -16,11 +16,9 @@ final class SeenBursts {
   /** How many darks are tried as the shortest that parts bursts. */
   private static final int MOST_CUTS = 2;
 
-  /** How many cycles each is looked at with. */
-  private static final int MOST_CYCLES = 1;
-
   private final Evidence evidence;
   private final double[] starts;
+  private final double[] gaps;
   private final int mostBlinks;
   private final List<SeenCycle> cycles = new ArrayList<>();
 
@@ -34,6 +32,7 @@ final class SeenBursts {
   private SeenBursts(Evidence evidence, int mostBlinks) {
     this.evidence = evidence;
     this.starts = evidence.starts();
+    this.gaps = Intervals.gaps(starts, 1);
     this.mostBlinks = mostBlinks;
   }
 
@@ -45,11 +44,7 @@ final class SeenBursts {
    */
   static List<SeenCycle> of(Evidence evidence, int mostBlinks) {
     SeenBursts seen = new SeenBursts(evidence, mostBlinks);
-    double[] gaps = new double[seen.starts.length - 1];
-    for (int i = 0; i < gaps.length; i++) {
-      gaps[i] = seen.starts[i + 1] - seen.starts[i];
-    }
-    for (double dark : darks(gaps)) {
+    for (double dark : darks(seen.gaps)) {
       seen.cut(dark);
     }
     return seen.cycles;
@@ -73,7 +68,7 @@ final class SeenBursts {
     List<Burst> bursts = new ArrayList<>();
     int from = 0;
     for (int i = 1; i <= starts.length; i++) {
-      if (i == starts.length || starts[i] - starts[i - 1] >= dark) {
+      if (i == starts.length || gaps[i - 1] >= dark) {
         bursts.add(new Burst(from, i - from));
         from = i;
       }
@@ -97,7 +92,7 @@ final class SeenBursts {
       whole(bursts, usual);
     }
     if (bursts.size() == 2) {
-      parts(bursts.get(0), bursts.get(1), Math.max(2, largest + 1));
+      parts(bursts.get(0), bursts.get(1));
     }
   }
 
@@ -115,38 +110,29 @@ final class SeenBursts {
         apart[count++] = starts[other.last()] - starts[one.last()];
       }
     }
-    double[] gaps = new double[size];
-    double[] lengths = new double[size];
     List<Burst> whole = bursts.stream().filter(burst -> burst.size() == size).toList();
+    double[] means = new double[size];
+    double[] lengths = new double[size];
     for (int i = 0; i < size; i++) {
       int blink = i;
-      if (i + 1 < size) {
-        gaps[i] =
-            whole.stream()
-                .mapToDouble(b -> starts[b.from() + blink + 1] - starts[b.from() + blink])
-                .average()
-                .orElseThrow();
-      }
       lengths[i] =
-          SeenLengths.median(
-              whole.stream()
-                  .mapToDouble(b -> evidence.notes().get(b.from() + blink).length())
-                  .filter(length -> !Double.isNaN(length))
-                  .sorted()
-                  .toArray());
+          SeenLengths.middle(
+              whole.stream().map(burst -> evidence.notes().get(burst.from() + blink)).toList());
+      if (i + 1 < size) {
+        means[i] = whole.stream().mapToDouble(b -> gaps[b.from() + blink]).average().orElseThrow();
+      }
     }
-    double within = Arrays.stream(gaps).sum();
-    for (double cycle : Intervals.clusters(Arrays.copyOf(apart, count), MOST_CYCLES)) {
-      double[] closed = gaps.clone();
-      closed[size - 1] = cycle - within;
-      if (closed[size - 1] > LONGER * within / (size - 1)) {
-        cycles.add(new SeenCycle(cycle, closed, lengths, whole.size()));
+    double within = Arrays.stream(means).sum();
+    for (double cycle : Intervals.clusters(Arrays.copyOf(apart, count), 1)) {
+      means[size - 1] = cycle - within;
+      if (means[size - 1] > LONGER * within / (size - 1)) {
+        cycles.add(new SeenCycle(cycle, means, lengths, whole.size()));
       }
     }
   }
 
   /** The end of one cycle and the beginning of the next, of even blinks, each cut by the window. */
-  private void parts(Burst end, Burst begin, int least) {
+  private void parts(Burst end, Burst begin) {
     double within =
         starts[end.last()] - starts[end.from()] + starts[begin.last()] - starts[begin.from()];
     int repeats = end.size() + begin.size() - 2;
@@ -157,13 +143,14 @@ final class SeenBursts {
             && dark > LONGER * spacing
             && starts[end.from()] - spacing < evidence.window().fromSeconds()
             && starts[begin.last()] + spacing > evidence.window().toSeconds();
-    for (int size = least; cut && size <= mostBlinks; size++) {
-      double[] gaps = new double[size];
+    int seen = Math.max(end.size(), begin.size());
+    for (int size = seen + 1; cut && size <= mostBlinks; size++) {
+      double[] cycle = new double[size];
       double[] lengths = new double[size];
-      Arrays.fill(gaps, spacing);
+      Arrays.fill(cycle, spacing);
       Arrays.fill(lengths, SeenLengths.middle(evidence.notes()));
-      gaps[size - 1] = dark;
-      cycles.add(new SeenCycle(dark + (size - 1) * spacing, gaps, lengths, 1));
+      cycle[size - 1] = dark;
+      cycles.add(new SeenCycle(dark + (size - 1) * spacing, cycle, lengths, 1));
     }
   }
 }

@@ -31,6 +31,7 @@ final class SeenCycle {
   /** Periods this near to each other, as a fraction, are one. */
   private static final double SAME_FRACTION = 0.02;
 
+  /** Gaps that differ by less, in seconds, are the same. */
   private static final double SAME_GAP = 0.06;
 
   private final double seconds;

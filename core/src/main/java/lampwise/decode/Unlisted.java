@@ -2,13 +2,10 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.stream.IntStream;
 
 /** The likelihood of a stretch under rhythms that no sheet lists. */
@@ -32,11 +29,10 @@ final class Unlisted {
    * @param timings those that may be the stretch's, at least one
    * @param floor the least that matters
    */
-  static Unlisted of(
-      List<FreeRhythms> all, Evidence stretch, Collection<Timing> timings, Floor floor) {
+  static Unlisted of(List<FreeRhythms> all, Evidence stretch, List<Timing> timings, Floor floor) {
     double[] most = new double[all.size()];
     Arrays.fill(most, Double.NEGATIVE_INFINITY);
-    Map<Timing, double[][]> logs = new LinkedHashMap<>();
+    Map<Timing, double[][]> logs = new HashMap<>();
     double border = floor.log();
     for (Timing timing : timings) {
       double[][] under = new double[all.size()][];
@@ -47,24 +43,27 @@ final class Unlisted {
       }
       logs.put(timing, under);
     }
-    List<FreeRhythms> kept = new ArrayList<>();
-    Map<Timing, double[]> sums = new HashMap<>();
-    timings.forEach(timing -> sums.put(timing, timing.all(Double.NEGATIVE_INFINITY)));
-    double sd = timings.stream().mapToDouble(timing -> timing.any().sd()).max().orElseThrow();
     List<Integer> bestFirst =
         IntStream.range(0, most.length)
             .boxed()
             .sorted(Comparator.comparingDouble(i -> -most[i]))
             .toList();
+    double sd = timings.stream().mapToDouble(timing -> timing.any().sd()).max().orElseThrow();
+    List<Integer> kept = new ArrayList<>();
     for (int i : bestFirst) {
-      FreeRhythms free = all.get(i);
-      if (most[i] >= border && kept.stream().noneMatch(other -> free.isBeside(other, sd))) {
-        kept.add(free);
-        logs.forEach(
-            (timing, under) -> Showing.add(Objects.requireNonNull(sums.get(timing)), 0, under[i]));
+      boolean alone = kept.stream().noneMatch(k -> all.get(i).isBeside(all.get(k), sd));
+      if (most[i] >= border && alone) {
+        kept.add(i);
       }
     }
-    return new Unlisted(kept, sums);
+    Map<Timing, double[]> sums = new HashMap<>();
+    logs.forEach(
+        (timing, under) -> {
+          double[] sum = timing.all(Double.NEGATIVE_INFINITY);
+          kept.forEach(i -> Showing.add(sum, 0, under[i]));
+          sums.put(timing, sum);
+        });
+    return new Unlisted(kept.stream().map(all::get).toList(), sums);
   }
 
   /**

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import lampwise.light.Marks;
@@ -16,15 +15,13 @@ import org.junit.jupiter.api.Test;
 class FreeRhythmsTest {
   /** Blinks after these gaps, over and over. */
   private static List<FreeRhythms> proposed(int cycles, double... gaps) {
-    List<Evidence.Note> notes = new ArrayList<>();
+    double[] starts = new double[cycles * gaps.length];
     double on = 1;
-    for (int i = 0; i < cycles * gaps.length; i++) {
-      notes.add(new Evidence.Note(on, Double.NaN, false, false, 1));
+    for (int i = 0; i < starts.length; i++) {
+      starts[i] = on;
       on += gaps[i % gaps.length];
     }
-    Window window = new Window(0, on + 1);
-    return FreeRhythms.propose(
-        new Evidence(window, notes, List.of(), Noise.ofPeople(0.01, false), 0.01, true, false));
+    return FreeRhythms.propose(evidence(on + 1, starts));
   }
 
   /** The groups that are proposed for the cycle of these gaps. */
