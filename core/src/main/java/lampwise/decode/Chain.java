@@ -183,7 +183,15 @@ final class Chain {
     Evidence.Note note = evidence.notes().get(index);
     double half = note.onCut() ? LOG_HALF : 0;
     double length = half + noted.lengthRatio(index, pulse);
-    anchorAt(index, pulse, noted.began(note, pulse), train.on(pulse), length, beam);
+    double time = noted.began(note, pulse);
+    double inTrain = train.on(pulse);
+    if (noted.mayBeFirstSeen(note, pulse)) {
+      double late = noted.beganLate(note);
+      double first = Math.log(noted.noneSeenBefore(late, pulse));
+      anchorAt(index, pulse, late, inTrain, length + first, beam);
+      length += Math.log1p(-noted.noneSeenBefore(time, pulse));
+    }
+    anchorAt(index, pulse, time, inTrain, length, beam);
     if (noted.endsKnown(note, pulse)) {
       anchorAt(index, pulse, noted.ended(note, pulse), train.end(pulse), half, beam);
     }

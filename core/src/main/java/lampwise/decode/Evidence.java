@@ -88,6 +88,17 @@ record Evidence(
     return new Evidence(window, others, blind, settings, finer, resolutionSeconds, stated, still);
   }
 
+  /** The same without each of its blinks in turn. */
+  List<Evidence> withoutEach() {
+    List<Evidence> all = new ArrayList<>();
+    for (int i = 0; i < notes.size(); i++) {
+      List<Note> others = new ArrayList<>(notes);
+      others.remove(i);
+      all.add(with(others));
+    }
+    return all;
+  }
+
   /** The starts of the blinks, rising. */
   double[] starts() {
     return notes.stream().mapToDouble(Note::on).toArray();

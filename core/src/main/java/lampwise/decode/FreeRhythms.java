@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import lampwise.rhythm.Limits;
 
 /**
@@ -20,6 +21,9 @@ import lampwise.rhythm.Limits;
 record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   /** Of so few blinks single ones of every period that a sheet can have are looked at. */
   private static final int FEW_FOR_SINGLES = 5;
+
+  /** Of so few blinks each is tried as a stray that hides what the others show. */
+  private static final int FEW_FOR_STRAYS = 9;
 
   /** How many cycles found by folding are looked at. */
   private static final int FOLDED = 3;
@@ -54,7 +58,21 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
    */
   double logWeight(Noise noise) {
     double cell = Math.sqrt(4 * Math.PI / Math.max(1, repeats)) * noise.sd();
-    return train.logWeight(noise) + logDensity + durations * Math.log(cell);
+    double log = train.logWeight(noise) + logDensity + durations * Math.log(cell);
+    // Blinks noted nearer to each other than a lamp can make them may lie so far apart all the
+    // same.
+    double z = (leastApart(noise) - Limits.APART_LEAST_SECONDS) / (cell / Math.sqrt(2 * Math.PI));
+    return log + Math.log(Math.max(Gauss.cumulative(z), Double.MIN_NORMAL));
+  }
+
+  /** The least spacing that was fitted; endless if none was. */
+  private double leastApart(Noise noise) {
+    double least = Double.POSITIVE_INFINITY;
+    Train noted = train(noise);
+    for (int i = 1; durations > 0 && i < noted.size(); i++) {
+      least = Math.min(least, noted.on(i) - noted.on(i - 1));
+    }
+    return least;
   }
 
   /**
@@ -93,8 +111,9 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       once(evidence, starts, share, proposals);
     }
     if (starts.length >= 2 && starts.length <= FreeShares.MOST_BLINKS) {
-      oneCycle(evidence, starts, share, proposals);
+      oneCycle(evidence, share, proposals);
     }
+    withoutOne(evidence).forEach(rest -> oneCycle(rest, share, proposals));
     if (starts.length >= 3) {
       double[] length = {SeenLengths.middle(evidence.notes())};
       boolean few = starts.length <= FEW_FOR_SINGLES;
@@ -125,12 +144,21 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   /** The cycles that a recording shows, found by folding it and by cutting it into bursts. */
   private static List<SeenCycle> seen(Evidence evidence) {
     List<SeenCycle> seen = new ArrayList<>(SeenCycle.of(evidence, FreeShares.MOST_BLINKS, FOLDED));
-    for (SeenCycle cut : SeenBursts.of(evidence, FreeShares.MOST_BLINKS)) {
-      if (seen.stream().noneMatch(cut::isLike)) {
-        seen.add(cut);
-      }
-    }
+    Stream.concat(Stream.of(evidence), withoutOne(evidence).stream())
+        .flatMap(each -> SeenBursts.of(each, FreeShares.MOST_BLINKS).stream())
+        .forEach(
+            cut -> {
+              if (seen.stream().noneMatch(cut::isLike)) {
+                seen.add(cut);
+              }
+            });
     return seen;
+  }
+
+  /** A short recording without each of its blinks in turn, for one of them may be a stray. */
+  private static List<Evidence> withoutOne(Evidence evidence) {
+    int count = evidence.notes().size();
+    return count >= 3 && count <= FEW_FOR_STRAYS ? evidence.withoutEach() : List.of();
   }
 
   /** Single blinks of every period, for recordings too short to propose one. */
@@ -156,8 +184,8 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   }
 
   /** The blinks of a short recording as the one cycle of it that was seen, of every length. */
-  private static void oneCycle(
-      Evidence evidence, double[] starts, double lengthShare, List<FreeRhythms> proposals) {
+  private static void oneCycle(Evidence evidence, double lengthShare, List<FreeRhythms> proposals) {
+    double[] starts = evidence.starts();
     int count = starts.length;
     double whole = starts[count - 1] - starts[0];
     double window = evidence.window().lengthSeconds();

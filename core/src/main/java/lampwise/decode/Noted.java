@@ -40,8 +40,33 @@ final class Noted {
 
   /** When a blink began, less what it was noted late as the first of a burst. */
   double began(Evidence.Note note, int pulse) {
-    boolean late = noise.firstLate() > 0 && train.opensBurst(pulse);
-    return late ? note.on() - noise.firstLate() : note.on();
+    return train.opensBurst(pulse) ? beganLate(note) : note.on();
+  }
+
+  /** When a blink began that was noted as late as the first of a burst. */
+  double beganLate(Evidence.Note note) {
+    return note.on() - noise.firstLate();
+  }
+
+  /**
+   * Whether a blink inside a burst may be noted as late as its first: whoever began to watch in the
+   * middle of the burst is as surprised.
+   */
+  boolean mayBeFirstSeen(Evidence.Note note, int pulse) {
+    return noise.firstLate() > 0 && evidence.stated() && !note.onCut() && !train.opensBurst(pulse);
+  }
+
+  /**
+   * The chance that the pulse before one ended before the window, so that it was not seen.
+   *
+   * @param began when the one began
+   */
+  double noneSeenBefore(double began, int pulse) {
+    double dark = train.darkBefore(pulse);
+    double stretch = Missed.EVEN_SPREAD * dark * (train.high() - train.low());
+    double spread = Math.sqrt(2 * noise.sd() * noise.sd() + stretch * stretch);
+    double since = began - dark * train.middle() - evidence.window().fromSeconds();
+    return Gauss.cumulative(-since / spread);
   }
 
   /** When a blink ended, less what of its length does not stretch. */

@@ -94,7 +94,7 @@ final class Rehearsal {
       if (!(on <= seconds)) {
         break;
       }
-      double late = train.opensBurst(pulse) ? watching.firstLateSeconds() : 0;
+      double late = isFirst(train, pulse, on, stretch) ? watching.firstLateSeconds() : 0;
       double noted = on + late + watching.timingSdSeconds() * lamp.normal();
       boolean missed = lamp.next() < watching.missed();
       double lasts = watching.ends() ? lasts(train, pulse, stretch, lamp) : Double.NaN;
@@ -107,6 +107,11 @@ final class Rehearsal {
         notes.add(cut(on, on + lasts, 0, seconds));
       }
     }
+  }
+
+  /** Whether a pulse opens a burst or is the first that is seen of one. */
+  private static boolean isFirst(Train train, int pulse, double on, double stretch) {
+    return train.opensBurst(pulse) || on - stretch * train.darkBefore(pulse) < 0;
   }
 
   /** How long a blink is noted to last; NaN if the sheet does not say. */

@@ -259,6 +259,12 @@ final class Train {
     return pulse <= first() || on(pulse) - on(pulse - 1) > BURST_SECONDS;
   }
 
+  /** How long it is dark before a pulse that is not the first. */
+  double darkBefore(int pulse) {
+    double lit = length(pulse - 1);
+    return on(pulse) - on(pulse - 1) - (Double.isNaN(lit) ? 0 : lit);
+  }
+
   /** Length of a pulse, NaN if unknown. */
   double length(int pulse) {
     return length[index(pulse)];

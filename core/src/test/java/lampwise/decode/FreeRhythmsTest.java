@@ -66,11 +66,11 @@ class FreeRhythmsTest {
     return new Evidence(new Window(0, seconds), notes, List.of(), settings, 0.01, true, false);
   }
 
-  /** The cycles of so many blinks that a recording proposes as an even group. */
+  /** The cycles of so many blinks that a recording shows if it is cut into bursts. */
   private static List<Double> cycles(int blinks, Evidence evidence) {
-    return FreeRhythms.propose(evidence).stream()
-        .filter(free -> free.train().size() == blinks && free.durations() == 1)
-        .map(free -> Math.rint(100 * free.train().cycleSeconds()) / 100)
+    return SeenBursts.of(evidence, FreeShares.MOST_BLINKS).stream()
+        .filter(seen -> seen.gaps().length == blinks)
+        .map(seen -> Math.rint(100 * seen.seconds()) / 100)
         .toList();
   }
 
