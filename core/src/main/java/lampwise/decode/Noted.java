@@ -53,7 +53,11 @@ final class Noted {
    * middle of the burst is as surprised.
    */
   boolean mayBeFirstSeen(Evidence.Note note, int pulse) {
-    return noise.firstLate() > 0 && evidence.stated() && !note.onCut() && !train.opensBurst(pulse);
+    if (noise.firstLate() == 0 || !evidence.stated() || note.onCut() || train.opensBurst(pulse)) {
+      return false;
+    }
+    double earliest = beganLate(note) - train.darkBefore(pulse) * train.high();
+    return earliest - 2 * Density.GATE * noise.sd() < evidence.window().fromSeconds();
   }
 
   /**
