@@ -23,7 +23,10 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   private static final int FEW_FOR_SINGLES = 5;
 
   /** Of so few blinks each is tried as a stray that hides what the others show. */
-  private static final int FEW_FOR_STRAYS = 9;
+  private static final int MOST_FOR_STRAYS = 9;
+
+  /** Fewer show too little without one of them. */
+  private static final int LEAST_FOR_STRAYS = 5;
 
   /** How many cycles found by folding are looked at. */
   private static final int FOLDED = 3;
@@ -158,7 +161,9 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   /** A short recording without each of its blinks in turn, for one of them may be a stray. */
   private static List<Evidence> withoutOne(Evidence evidence) {
     int count = evidence.notes().size();
-    return count >= 3 && count <= FEW_FOR_STRAYS ? evidence.withoutEach() : List.of();
+    return count >= LEAST_FOR_STRAYS && count <= MOST_FOR_STRAYS
+        ? evidence.withoutEach()
+        : List.of();
   }
 
   /** Single blinks of every period, for recordings too short to propose one. */

@@ -39,7 +39,7 @@ final class SeenBursts {
   /**
    * The cycles that a recording shows if its bursts are cut.
    *
-   * @param evidence two blinks or more; two show none
+   * @param evidence three blinks or more
    * @param mostBlinks how many blinks a cycle can have
    */
   static List<SeenCycle> of(Evidence evidence, int mostBlinks) {
