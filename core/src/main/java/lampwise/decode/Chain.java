@@ -189,9 +189,11 @@ final class Chain {
       double late = noted.beganLate(note);
       double first = Math.log(noted.noneSeenBefore(late, pulse));
       anchorAt(index, pulse, late, inTrain, length + first, beam);
-      length += Math.log1p(-noted.noneSeenBefore(time, pulse));
+      double others = Math.log1p(-noted.noneSeenBefore(time, pulse));
+      anchorAt(index, pulse, time, inTrain, length + others, beam);
+    } else {
+      anchorAt(index, pulse, time, inTrain, length, beam);
     }
-    anchorAt(index, pulse, time, inTrain, length, beam);
     if (noted.endsKnown(note, pulse)) {
       anchorAt(index, pulse, noted.ended(note, pulse), train.end(pulse), half, beam);
     }

@@ -62,8 +62,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
   double logWeight(Noise noise) {
     double cell = Math.sqrt(4 * Math.PI / Math.max(1, repeats)) * noise.sd();
     double log = train.logWeight(noise) + logDensity + durations * Math.log(cell);
-    // Blinks noted nearer to each other than a lamp can make them may lie so far apart all the
-    // same.
+    // What was noted nearer than a lamp can blink may lie as far apart as that all the same.
     double z = (leastApart(noise) - Limits.APART_LEAST_SECONDS) / (cell / Math.sqrt(2 * Math.PI));
     return log + Math.log(Math.max(Gauss.cumulative(z), Double.MIN_NORMAL));
   }
