@@ -115,7 +115,8 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     if (starts.length >= 2 && starts.length <= FreeShares.MOST_BLINKS) {
       oneCycle(evidence, share, proposals);
     }
-    withoutOne(evidence).forEach(rest -> oneCycle(rest, share, proposals));
+    List<Evidence> others = withoutOne(evidence);
+    others.forEach(rest -> oneCycle(rest, share, proposals));
     if (starts.length >= 3) {
       double[] length = {SeenLengths.middle(evidence.notes())};
       boolean few = starts.length <= FEW_FOR_SINGLES;
@@ -126,7 +127,7 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
       for (double cycle : cycles) {
         propose(evidence, share, cycle, new double[] {cycle}, length, 1, proposals);
       }
-      for (SeenCycle seen : seen(evidence)) {
+      for (SeenCycle seen : seen(evidence, others)) {
         if (seen.gaps().length == 1 && (few || isNear(seen.seconds(), cycles))) {
           continue;
         }
@@ -143,10 +144,10 @@ record FreeRhythms(Train train, double logDensity, int durations, int repeats) {
     return proposals;
   }
 
-  /** The cycles that a recording shows, found by folding it and by cutting it into bursts. */
-  private static List<SeenCycle> seen(Evidence evidence) {
+  /** The cycles found by folding a recording and by cutting it, and others like it, into bursts. */
+  private static List<SeenCycle> seen(Evidence evidence, List<Evidence> others) {
     List<SeenCycle> seen = new ArrayList<>(SeenCycle.of(evidence, FreeShares.MOST_BLINKS, FOLDED));
-    Stream.concat(Stream.of(evidence), withoutOne(evidence).stream())
+    Stream.concat(Stream.of(evidence), others.stream())
         .flatMap(each -> SeenBursts.of(each, FreeShares.MOST_BLINKS).stream())
         .forEach(
             cut -> {

@@ -74,20 +74,33 @@ class FreeRhythmsTest {
         .toList();
   }
 
+  /** The cycles of so many blinks that a recording proposes as an even group. */
+  private static List<Double> even(int blinks, Evidence evidence) {
+    return FreeRhythms.propose(evidence).stream()
+        .filter(free -> free.train().size() == blinks && free.durations() == 1)
+        .map(free -> Math.rint(100 * free.train().cycleSeconds()) / 100)
+        .toList();
+  }
+
   @Test
   void groupsThatTheWindowCutsAreProposedInEveryNumber() {
     Evidence cut = evidence(10, 0.3, 1.6, 7, 8.3, 9.6);
+    assertTrue(even(3, cut).contains(8.0));
+    assertTrue(even(4, cut).contains(9.3));
+    assertTrue(even(10, cut).contains(17.1));
     assertEquals(List.of(8.0), cycles(3, cut));
     assertEquals(List.of(9.3), cycles(4, cut));
     assertEquals(List.of(17.1), cycles(10, cut));
     Evidence whole = evidence(10, 2, 3.3, 8.7, 10);
     assertEquals(List.of(), cycles(3, whole), "there was time for a third blink");
+    assertEquals(List.of(), even(3, whole));
   }
 
   @Test
   void aBlinkByMistakeDoesNotHidePairs() {
     Evidence pairs = evidence(20, 1, 1.2, 5.5, 5.7, 10, 10.2, 12, 14.5, 14.7);
     assertTrue(cycles(2, pairs).contains(4.5), () -> cycles(2, pairs).toString());
+    assertTrue(even(2, pairs).contains(4.5));
   }
 
   @Test
