@@ -24,6 +24,9 @@ final class Chain {
   /** So much below the weight of strays (natural logarithm) nothing is looked at further. */
   private static final double HOPELESS = -60;
 
+  /** Beside chains of such a weight (natural logarithm) it adds nothing that all may be strays. */
+  private static final double PLENTY = 16;
+
   private final Train train;
   private final Evidence evidence;
   private final Timing timing;
@@ -36,6 +39,7 @@ final class Chain {
   private final Density density;
   private final double[] logMatch;
   private final double[] logStray;
+  private final double[] strayRate;
 
   /** The most that one more blink can add to the logarithm of a chain's weight. */
   private final double[] mostPerNote;
@@ -76,6 +80,7 @@ final class Chain {
     this.density = new Density(train, sd);
     this.logMatch = new double[timing.size()];
     this.logStray = new double[timing.size()];
+    this.strayRate = new double[timing.size()];
     this.mostPerNote = new double[timing.size()];
     this.now = new double[timing.size()];
     this.with = new double[timing.size()];
@@ -83,7 +88,8 @@ final class Chain {
     double most = 0;
     for (int s = 0; s < logMatch.length; s++) {
       logMatch[s] = timing.setting(s).logMatch();
-      logStray[s] = Math.log(timing.setting(s).strays());
+      strayRate[s] = timing.setting(s).strays();
+      logStray[s] = Math.log(strayRate[s]);
       mostPerNote[s] = Math.max(0, logMatch[s] + density.logHighest()) + noted.mostLengthRatio();
       most = Math.max(most, mostPerNote[s]);
     }
@@ -110,10 +116,7 @@ final class Chain {
   }
 
   private List<Link> chains(int from, boolean onlyThere, Floor floor, boolean merged) {
-    double[] floors = timing.strays(evidence);
-    for (int s = 0; s < floors.length; s++) {
-      floors[s] = floor.log() - floors[s];
-    }
+    double[] floors = above(floor);
     double[] strays = new double[floors.length];
     double[] fronts = new double[evidence.notes().size()];
     Beam beam = new Beam(train, sd, merged, floors, mostPerNote);
@@ -150,11 +153,20 @@ final class Chain {
     return beam.links();
   }
 
+  /** For each setting how far a likelihood that does not matter lies above that of strays alone. */
+  private double[] above(Floor floor) {
+    double[] above = timing.strays(evidence);
+    for (int s = 0; s < above.length; s++) {
+      above[s] = floor.log() - above[s];
+    }
+    return above;
+  }
+
   /** Logarithm of the likelihood of the blinks up to one as strays, but for their lengths. */
   private void straysUpTo(int note, double[] logs) {
     double seconds = evidence.notes().get(note).on() - evidence.window().fromSeconds();
     for (int s = 0; s < logs.length; s++) {
-      logs[s] = (note + 1) * logStray[s] - timing.setting(s).strays() * seconds;
+      logs[s] = (note + 1) * logStray[s] - strayRate[s] * seconds;
     }
   }
 
@@ -285,6 +297,22 @@ final class Chain {
     }
     Optional<Link> before = merged ? Optional.empty() : Optional.of(link);
     beam.add(new Link(before, link, index, pulse, line, density, logLine, with.clone()));
+  }
+
+  /**
+   * The same, or nothing where it cannot matter.
+   *
+   * @param floor the least likelihood that matters
+   * @param chains for each setting what is known already beside the likelihood of strays alone
+   */
+  double[] logNothing(Floor floor, double[] chains) {
+    double[] above = above(floor);
+    for (int s = 0; s < above.length; s++) {
+      if (above[s] < 0 && chains[s] < PLENTY) {
+        return logNothing();
+      }
+    }
+    return everything.clone();
   }
 
   /** For each setting the logarithm of the chance that no pulse of the train was noted. */

@@ -174,7 +174,12 @@ record Evidence(
   }
 
   boolean hasLengths() {
-    return notes.stream().anyMatch(Note::hasOff);
+    for (Note note : notes) {
+      if (note.hasOff()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /**

@@ -74,7 +74,7 @@ final class Fit {
   private static double[] unbroken(Train train, Evidence evidence, Timing timing, Floor floor) {
     Chain chain =
         new Chain(train, evidence, timing, -Math.log(train.cycleSeconds()), Double.NaN, Double.NaN);
-    return sum(chain, chain.chains(floor));
+    return sum(chain, timing, floor);
   }
 
   private static double[] starting(
@@ -84,7 +84,7 @@ final class Fit {
       return timing.all(0);
     }
     Chain chain = new Chain(train, pieces.get(0), timing, -Math.log(to - from), from, to);
-    double[] sums = sum(chain, chain.chains(Floor.none()));
+    double[] sums = sum(chain, timing, Floor.none());
     for (Evidence later : pieces.subList(1, pieces.size())) {
       sums = sum(sums, unbroken(train.withoutPrelude(), later, timing, Floor.none()));
     }
@@ -99,12 +99,16 @@ final class Fit {
     return sums;
   }
 
-  private static double[] sum(Chain chain, List<Link> links) {
-    double[] sums = chain.logNothing();
-    for (int s = 0; s < sums.length; s++) {
-      for (Link link : links) {
+  private static double[] sum(Chain chain, Timing timing, Floor floor) {
+    double[] sums = timing.all(Double.NEGATIVE_INFINITY);
+    for (Link link : chain.chains(floor)) {
+      for (int s = 0; s < sums.length; s++) {
         sums[s] = Gauss.logAdd(sums[s], link.weight(s));
       }
+    }
+    double[] nothing = chain.logNothing(floor, sums);
+    for (int s = 0; s < sums.length; s++) {
+      sums[s] = Gauss.logAdd(sums[s], nothing[s]);
     }
     return sums;
   }

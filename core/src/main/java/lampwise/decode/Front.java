@@ -1,7 +1,5 @@
 package lampwise.decode;
 
-import java.util.Arrays;
-
 /**
  * How the best fold so far went: logarithm of the likelihood of the blinks up to each. Who falls
  * far behind it on the way is not expected to come up again.
@@ -18,7 +16,10 @@ final class Front {
   void offer(double[] logs, double logWeight) {
     int last = logs.length - 1;
     if (last >= 0 && logs[last] + logWeight > at(last)) {
-      upTo = Arrays.stream(logs).map(log -> log + logWeight).toArray();
+      upTo = logs.clone();
+      for (int i = 0; i < upTo.length; i++) {
+        upTo[i] += logWeight;
+      }
     }
   }
 }

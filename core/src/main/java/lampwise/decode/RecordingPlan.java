@@ -18,7 +18,9 @@ import lampwise.sheet.TellApart;
  * How long to record so that the states of a sheet can be told apart: for each pair the shortest
  * recording that tells one from the other in {@value #SURE} of all cases, whichever of the two it
  * is, at any phase and on any clock that the sheet allows. Found by rehearsal: recordings of both
- * states, always the same ones, are judged as the decoder judges them, and a fifth is added.
+ * states, always the same ones, are judged as the decoder judges them, which is not told the noise.
+ * So that chance does not decide, the length that is named tells as much more than that as seven
+ * tenths of it tell less.
  */
 public final class RecordingPlan {
   /** What share of the recordings is to be told right. */
@@ -30,19 +32,8 @@ public final class RecordingPlan {
   /** Less than this nobody looks at a lamp, seconds. Chosen. */
   public static final double LEAST_SECONDS = 0.5;
 
-  /**
-   * So many times what rehearsals need is named: they know the noise, and a decoder does not. Seven
-   * tenths of that still are less than they need.
-   */
-  private static final double RESERVE = 1.2;
-
   /** A length is named in tenths below this, in whole seconds from it on. */
   private static final double WHOLE_FROM_SECONDS = 10;
-
-  /** Recordings of each state at the most; fewer where so many deviations show that it is clear. */
-  private static final int MANY = 2000;
-
-  private static final double CLEAR = 3;
 
   /** For a rough answer: recordings of each state, and the lengths that are advised, seconds. */
   private static final int FEW = 10;
@@ -209,7 +200,7 @@ public final class RecordingPlan {
       return fromSteady(one instanceof Rhythm.Steady ? two : one, shared);
     }
     double growth = GROWTH * GROWTH;
-    Bout bout = bout(one, two, shared);
+    Bout bout = bout(one, two, shared, List.of(watching.noise()));
     double told =
         first(ADVISED_LEAST_SECONDS, growth, ADVISED_SECONDS, tried -> bout.areTold(tried, FEW));
     return told > ADVISED_SECONDS ? OptionalDouble.empty() : OptionalDouble.of(GROWTH * told);
@@ -219,31 +210,30 @@ public final class RecordingPlan {
     return shared != Seen.ALWAYS && shared != Seen.IDLE;
   }
 
-  private Bout bout(Rhythm one, Rhythm two, Seen shared) {
-    boolean triggered = triggered(shared);
-    return new Bout(sides(one), sides(two), new Rehearsal(watching, triggered), triggered);
+  private Bout bout(Rhythm one, Rhythm two, Seen shared, List<Noise> supposed) {
+    return new Bout(sides(one), sides(two), watching, triggered(shared), supposed);
   }
 
   private OptionalDouble seconds(Rhythm one, Rhythm two, Seen shared) {
     if (one instanceof Rhythm.Steady || two instanceof Rhythm.Steady) {
       return fromSteady(one instanceof Rhythm.Steady ? two : one, shared);
     }
-    Bout bout = bout(one, two, shared);
-    double longest = MOST_SECONDS / RESERVE;
-    double high = first(LEAST_SECONDS, GROWTH, longest, bout::isTold);
-    if (high > longest) {
+    Bout bout = bout(one, two, shared, watching.supposed());
+    double told = first(LEAST_SECONDS, GROWTH, GROWTH * Bout.SHORT * MOST_SECONDS, bout::isTold);
+    if (told > GROWTH * Bout.SHORT * MOST_SECONDS) {
       return OptionalDouble.empty();
     }
-    double low = high / GROWTH;
-    for (int i = 0; i < HALVINGS && high > LEAST_SECONDS; i++) {
+    double low = Math.max(told / GROWTH, LEAST_SECONDS);
+    double high = told / Bout.SHORT;
+    for (int i = 0; i < HALVINGS; i++) {
       double middle = Math.sqrt(low * high);
-      if (bout.isTold(middle)) {
+      if (bout.isAmple(middle)) {
         high = middle;
       } else {
         low = middle;
       }
     }
-    return OptionalDouble.of(named(RESERVE * high));
+    return OptionalDouble.of(Math.min(named(Math.sqrt(low * high)), MOST_SECONDS));
   }
 
   /** The first of growing lengths that tells; if none does, one beyond the longest. */
@@ -298,52 +288,6 @@ public final class RecordingPlan {
 
   private List<Train> sides(Rhythm rhythm) {
     return rhythm instanceof Rhythm.Blinking blinking ? trains(blinking) : List.of();
-  }
-
-  /** Two rhythms that are to be told apart. */
-  private record Bout(List<Train> one, List<Train> two, Rehearsal rehearsal, boolean triggered) {
-    /** Whether no more than some recordings in a hundred are taken for the other's. */
-    boolean isTold(double seconds) {
-      int wrong = 0;
-      double expected = 0;
-      for (int i = 0; i < MANY; i++) {
-        wrong += wrong(i, seconds);
-        expected += 2 * (1 - SURE);
-        if (Math.abs(wrong - expected) > CLEAR * Math.sqrt(expected) + 1) {
-          break;
-        }
-      }
-      return wrong <= expected;
-    }
-
-    /** Whether none of so many recordings of each is taken for the other's. */
-    boolean areTold(double seconds, int count) {
-      return IntStream.range(0, count).allMatch(i -> wrong(i, seconds) == 0);
-    }
-
-    /** How many of the two recordings of a number are taken for the other's. */
-    private int wrong(int number, double seconds) {
-      boolean first = isRight(rehearsal.of(one, number, seconds), one, two);
-      boolean second = isRight(rehearsal.of(two, number, seconds), two, one);
-      return (first ? 0 : 1) + (second ? 0 : 1);
-    }
-
-    private boolean isRight(Evidence evidence, List<Train> truth, List<Train> other) {
-      return log(truth, evidence) > log(other, evidence);
-    }
-
-    private double log(List<Train> trains, Evidence evidence) {
-      Noise noise = evidence.settings().get(0);
-      if (trains.isEmpty()) {
-        return Strays.log(evidence, noise);
-      }
-      double sum = Double.NEGATIVE_INFINITY;
-      for (Train train : trains) {
-        double log = Fit.logLikelihood(train, evidence, noise, triggered, Floor.none());
-        sum = Gauss.logAdd(sum, train.logWeight() + log);
-      }
-      return sum;
-    }
   }
 
   /**

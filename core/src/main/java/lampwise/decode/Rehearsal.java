@@ -53,13 +53,12 @@ final class Rehearsal {
       time += mistakes.exponential(strays);
     }
     notes.sort(Comparator.comparingDouble(Evidence.Note::on));
-    double resolution = watching.rateHz().isPresent() ? 1 / watching.rateHz().getAsDouble() : 0.01;
     return new Evidence(
         new Window(0, seconds),
         notes,
         List.of(),
         List.of(watching.noise()),
-        resolution,
+        watching.resolutionSeconds(),
         true,
         false);
   }

@@ -1,5 +1,6 @@
 package lampwise.decode;
 
+import java.util.List;
 import java.util.OptionalDouble;
 
 /**
@@ -87,6 +88,18 @@ public record Watching(
    */
   public Watching withEnds() {
     return new Watching(timingSdSeconds, missed, straysPerSecond, firstLateSeconds, true, rateHz);
+  }
+
+  /** The settings that a decoder supposes, which is not told how well is watched. */
+  List<Noise> supposed() {
+    return rateHz.isPresent()
+        ? Noise.ofSensor(resolutionSeconds())
+        : Noise.ofPeople(resolutionSeconds(), ends);
+  }
+
+  /** How finely times are noted, seconds: a light sensor's as its samples, a person's chosen. */
+  double resolutionSeconds() {
+    return rateHz.isPresent() ? 1 / rateHz.getAsDouble() : 0.01;
   }
 
   /** The same as a setting of the noise. */
