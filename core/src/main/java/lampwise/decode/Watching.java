@@ -1,5 +1,6 @@
 package lampwise.decode;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -24,6 +25,12 @@ public record Watching(
     OptionalDouble rateHz) {
   /** Nobody is without any error; smaller values are taken as these. */
   private static final double LEAST_SD = 0.002;
+
+  /**
+   * What part of what a decoder supposes is as the true noise: told from how often it reads pairs
+   * of the bench's states right ({@code PlanStudy}).
+   */
+  private static final double LEARNED = 0.25;
 
   private static final double LEAST_MISSED = 0.001;
   private static final double LEAST_STRAYS = 0.01 / 60;
@@ -90,11 +97,19 @@ public record Watching(
     return new Watching(timingSdSeconds, missed, straysPerSecond, firstLateSeconds, true, rateHz);
   }
 
-  /** The settings that a decoder supposes, which is not told how well is watched. */
+  /**
+   * The settings that a decoder supposes, which is not told how well is watched; the true one among
+   * them as often as it gets near it by finer settings.
+   */
   List<Noise> supposed() {
-    return rateHz.isPresent()
-        ? Noise.ofSensor(resolutionSeconds())
-        : Noise.ofPeople(resolutionSeconds(), ends);
+    List<Noise> settings =
+        new ArrayList<>(
+            rateHz.isPresent()
+                ? Noise.ofSensor(resolutionSeconds())
+                : Noise.ofPeople(resolutionSeconds(), ends));
+    double others = settings.stream().mapToDouble(Noise::weight).sum();
+    settings.add(noise().times(LEARNED / (1 - LEARNED) * others));
+    return settings;
   }
 
   /** How finely times are noted, seconds: a light sensor's as its samples, a person's chosen. */
@@ -105,13 +120,9 @@ public record Watching(
   /** The same as a setting of the noise. */
   Noise noise() {
     double sd = Math.max(timingSdSeconds, LEAST_SD);
-    return new Noise(
-        sd,
-        Math.max(missed, LEAST_MISSED),
-        Math.max(straysPerSecond, LEAST_STRAYS),
-        0,
-        0.03 + sd,
-        firstLateSeconds,
-        1);
+    double miss = Math.max(missed, LEAST_MISSED);
+    double strays = Math.max(straysPerSecond, LEAST_STRAYS);
+    double rounding = rateHz.isPresent() ? 0 : resolutionSeconds();
+    return Noise.ofPerson(sd, rounding, miss, strays, 0, firstLateSeconds);
   }
 }

@@ -1,5 +1,6 @@
 package lampwise.decode;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -52,15 +53,29 @@ class BoutTest {
     assertTrue(bout.isAmple(1.1 * named), 1.1 * named + " s");
   }
 
-  /** In 2.4 s of fast blinks it is not learned that hardly any are missed. */
+  /** In 2.25 s of fast blinks it is not learned that hardly any are missed. */
   @Test
   void whoIsNotToldTheNoiseWatchesLonger() {
     LampState rapid = state("rapid", "1.5 to 2.5 blinks per second");
     LampState code =
         state(
             "code", "2 blinks 0.45 s apart then dark 1.3 s then 3 blinks 0.45 s apart every 11 s");
-    double enough = 2.4;
+    double enough = 2.25;
     assertTrue(bout(rapid, code, List.of(CAREFUL.noise())).isTold(enough));
     assertFalse(bout(rapid, code, CAREFUL.supposed()).isTold(enough));
+  }
+
+  @Test
+  void aQuarterOfWhatIsSupposedIsTrue() {
+    for (Watching watching : List.of(CAREFUL, CAREFUL.withEnds(), Watching.bySensor(20))) {
+      double all = watching.supposed().stream().mapToDouble(Noise::weight).sum();
+      double own =
+          watching.supposed().stream()
+              .filter(noise -> noise.sd() == watching.noise().sd())
+              .filter(noise -> noise.weight() >= all / 4)
+              .mapToDouble(Noise::weight)
+              .sum();
+      assertEquals(0.25, own / all, 1e-12);
+    }
   }
 }
