@@ -8,9 +8,17 @@ final class Bout {
   /** This part of the length that is named is to be too short. */
   static final double SHORT = 0.7;
 
-  /** Recordings of each state at the most; fewer where so many deviations show that it is clear. */
+  /** Recordings of each state at the most, and how long all are together then, seconds. */
   private static final int MANY = 2000;
 
+  private static final double TOGETHER_SECONDS = 60.0 * MANY;
+
+  /** However long they are, so many at the most, and in any case so many at the least. */
+  private static final int SEVERAL = 1000;
+
+  private static final int SOME = 200;
+
+  /** So many deviations show that more need not be looked at. */
   private static final double CLEAR = 2;
 
   /** A setting that adds so much less than others (natural logarithm) is not looked at closely. */
@@ -59,14 +67,19 @@ final class Bout {
     this.mostLogWeight = Math.log(supposed.stream().mapToDouble(Noise::weight).max().orElseThrow());
   }
 
+  /** How many recordings of a length are looked at where it is not clear before. */
+  private static int many(double seconds) {
+    return (int) Math.max(SEVERAL, Math.min(MANY, TOGETHER_SECONDS / seconds));
+  }
+
   /** Whether no more than some recordings in a hundred are taken for the other's. */
   boolean isTold(double seconds) {
     int wrong = 0;
     double expected = 0;
-    for (int i = 0; i < MANY; i++) {
+    for (int i = 0; i < many(seconds); i++) {
       wrong += wrong(i, seconds);
       expected += 2 * (1 - RecordingPlan.SURE);
-      if (Math.abs(wrong - expected) > CLEAR * Math.sqrt(expected) + 1) {
+      if (i >= SOME && Math.abs(wrong - expected) > CLEAR * Math.sqrt(expected) + 1) {
         break;
       }
     }
@@ -81,12 +94,12 @@ final class Bout {
     double whole = 0.5;
     double part = 0.5;
     double expected = 0.5;
-    for (int i = 0; i < MANY; i++) {
+    for (int i = 0; i < many(seconds); i++) {
       whole += wrong(i, seconds);
       part += wrong(i, SHORT * seconds);
       expected += 2 * (1 - RecordingPlan.SURE);
       double ratio = Math.log(whole * part / (expected * expected));
-      if (Math.abs(ratio) > CLEAR * Math.sqrt(1 / whole + 1 / part)) {
+      if (i >= SOME && Math.abs(ratio) > CLEAR * Math.sqrt(1 / whole + 1 / part)) {
         break;
       }
     }

@@ -2,8 +2,11 @@ package lampwise.decode;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.DoublePredicate;
 import java.util.stream.IntStream;
 import lampwise.rhythm.Limits;
@@ -54,6 +57,7 @@ public final class RecordingPlan {
 
   private final CodeSheet sheet;
   private final Watching watching;
+  private final Map<Asked, OptionalDouble> rehearsed = new ConcurrentHashMap<>();
 
   /**
    * Prepares the plan of a sheet.
@@ -65,6 +69,9 @@ public final class RecordingPlan {
     this.sheet = sheet;
     this.watching = watching;
   }
+
+  /** What rehearsals depend on. */
+  private record Asked(Set<Rhythm> rhythms, boolean triggered) {}
 
   /**
    * What it takes to tell two states apart.
@@ -218,6 +225,12 @@ public final class RecordingPlan {
     if (one instanceof Rhythm.Steady || two instanceof Rhythm.Steady) {
       return fromSteady(one instanceof Rhythm.Steady ? two : one, shared);
     }
+    // States that look alike have the same answers: those that are dark at rest, say.
+    return rehearsed.computeIfAbsent(
+        new Asked(Set.of(one, two), triggered(shared)), asked -> rehearse(one, two, shared));
+  }
+
+  private OptionalDouble rehearse(Rhythm one, Rhythm two, Seen shared) {
     Bout bout = bout(one, two, shared, watching.supposed());
     double told = first(LEAST_SECONDS, GROWTH, GROWTH * Bout.SHORT * MOST_SECONDS, bout::isTold);
     if (told > GROWTH * Bout.SHORT * MOST_SECONDS) {
