@@ -1,13 +1,14 @@
 package lampwise.decode;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.DoublePredicate;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import lampwise.rhythm.Limits;
 import lampwise.rhythm.Rhythm;
@@ -57,7 +58,7 @@ public final class RecordingPlan {
 
   private final CodeSheet sheet;
   private final Watching watching;
-  private final Map<Asked, OptionalDouble> rehearsed = new ConcurrentHashMap<>();
+  private final Map<Asked, Answer> answers = new HashMap<>();
 
   /**
    * Prepares the plan of a sheet.
@@ -72,6 +73,18 @@ public final class RecordingPlan {
 
   /** What rehearsals depend on. */
   private record Asked(Set<Rhythm> rhythms, boolean triggered) {}
+
+  /** What they say, once somebody has rehearsed. */
+  private static final class Answer {
+    private Optional<OptionalDouble> seconds = Optional.empty();
+
+    synchronized OptionalDouble orElseGet(Supplier<OptionalDouble> rehearsals) {
+      if (seconds.isEmpty()) {
+        seconds = Optional.of(rehearsals.get());
+      }
+      return seconds.get();
+    }
+  }
 
   /**
    * What it takes to tell two states apart.
@@ -226,8 +239,14 @@ public final class RecordingPlan {
       return fromSteady(one instanceof Rhythm.Steady ? two : one, shared);
     }
     // States that look alike have the same answers: those that are dark at rest, say.
-    return rehearsed.computeIfAbsent(
-        new Asked(Set.of(one, two), triggered(shared)), asked -> rehearse(one, two, shared));
+    return answer(new Asked(Set.of(one, two), triggered(shared)))
+        .orElseGet(() -> rehearse(one, two, shared));
+  }
+
+  private Answer answer(Asked asked) {
+    synchronized (answers) {
+      return answers.computeIfAbsent(asked, question -> new Answer());
+    }
   }
 
   private OptionalDouble rehearse(Rhythm one, Rhythm two, Seen shared) {
