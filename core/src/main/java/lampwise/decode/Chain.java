@@ -299,22 +299,6 @@ final class Chain {
     beam.add(new Link(before, link, index, pulse, line, density, logLine, with.clone()));
   }
 
-  /**
-   * The same, or nothing where it cannot matter.
-   *
-   * @param floor the least likelihood that matters
-   * @param chains for each setting what is known already beside the likelihood of strays alone
-   */
-  double[] logNothing(Floor floor, double[] chains) {
-    double[] above = above(floor);
-    for (int s = 0; s < above.length; s++) {
-      if (above[s] < 0 && chains[s] < PLENTY) {
-        return logNothing();
-      }
-    }
-    return everything.clone();
-  }
-
   /** For each setting the logarithm of the chance that no pulse of the train was noted. */
   double[] logNothing() {
     double[] sums = timing.all(Double.NEGATIVE_INFINITY);
@@ -329,5 +313,21 @@ final class Chain {
       }
     }
     return sums;
+  }
+
+  /**
+   * The same, or nothing where it cannot matter.
+   *
+   * @param floor the least likelihood that matters
+   * @param chains for each setting what is known already beside the likelihood of strays alone
+   */
+  double[] logNothing(Floor floor, double[] chains) {
+    double[] above = above(floor);
+    for (int s = 0; s < above.length; s++) {
+      if (above[s] < 0 && chains[s] < PLENTY) {
+        return logNothing();
+      }
+    }
+    return everything.clone();
   }
 }
