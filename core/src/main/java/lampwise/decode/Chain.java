@@ -41,6 +41,9 @@ final class Chain {
   private final double[] logStray;
   private final double[] strayRate;
 
+  /** For each setting the logarithm of the likelihood of blinks that are all strays. */
+  private final double[] allStrays;
+
   /** The most that one more blink can add to the logarithm of a chain's weight. */
   private final double[] mostPerNote;
 
@@ -81,6 +84,7 @@ final class Chain {
     this.logMatch = new double[timing.size()];
     this.logStray = new double[timing.size()];
     this.strayRate = new double[timing.size()];
+    this.allStrays = timing.strays(evidence);
     this.mostPerNote = new double[timing.size()];
     this.now = new double[timing.size()];
     this.with = new double[timing.size()];
@@ -155,9 +159,9 @@ final class Chain {
 
   /** For each setting how far a likelihood that does not matter lies above that of strays alone. */
   private double[] above(Floor floor) {
-    double[] above = timing.strays(evidence);
+    double[] above = new double[allStrays.length];
     for (int s = 0; s < above.length; s++) {
-      above[s] = floor.log() - above[s];
+      above[s] = floor.log() - allStrays[s];
     }
     return above;
   }

@@ -251,8 +251,9 @@ public final class RecordingPlan {
 
   private OptionalDouble rehearse(Rhythm one, Rhythm two, Seen shared) {
     Bout bout = bout(one, two, shared, watching.supposed());
-    double told = first(LEAST_SECONDS, GROWTH, GROWTH * Bout.SHORT * MOST_SECONDS, bout::isTold);
-    if (told > GROWTH * Bout.SHORT * MOST_SECONDS) {
+    double longest = GROWTH * Bout.SHORT * MOST_SECONDS;
+    double told = first(LEAST_SECONDS, GROWTH, longest, bout::isTold);
+    if (told > longest) {
       return OptionalDouble.empty();
     }
     double low = Math.max(told / GROWTH, LEAST_SECONDS);

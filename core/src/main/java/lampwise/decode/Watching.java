@@ -117,7 +117,7 @@ public record Watching(
     return rateHz.isPresent() ? 1 / rateHz.getAsDouble() : 0.01;
   }
 
-  /** The same as a setting of the noise. */
+  /** How well is watched, as a setting of the noise. */
   Noise noise() {
     double sd = Math.max(timingSdSeconds, LEAST_SD);
     double miss = Math.max(missed, LEAST_MISSED);

@@ -17,7 +17,14 @@ class PlanPromiseTest {
   private static final double CHANCE = 0.018;
 
   @ParameterizedTest
-  @CsvSource({"tick, tock", "three, four", "code-23, code-32", "rapid, code-23", "rapid, dark"})
+  @CsvSource({
+    "tick, tock",
+    "three, four",
+    "code-23, code-32",
+    "half, three",
+    "rapid, code-23",
+    "rapid, dark"
+  })
   void aRecordingAsLongTellsAndAShorterOneDoesNot(String one, String two) {
     CodeSheet sheet = Bench.sheet();
     PlanStudy study = new PlanStudy(sheet, Person.careful(), 77);
